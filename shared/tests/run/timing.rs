@@ -23,22 +23,23 @@ fn on_press(pulled: u64) -> (Shop, RunId, u64) {
     (press.shop(), run, start + pulled * 40 + 25)
 }
 
+/// The shortest of many: others may use the processor.
 fn time_of_a_count(pulled: u64) -> Duration {
     let (shop, run, now) = on_press(pulled);
-    let times = 200;
-    let start = Instant::now();
-    for _ in 0..times {
+    let once = || {
+        let start = Instant::now();
         assert!(run_pace(&shop, run, clock(now)).pace.is_some());
-    }
-    start.elapsed() / times
+        start.elapsed()
+    };
+    (0..400).map(|_| once()).min().unwrap_or_default()
 }
 
 #[test]
 #[ignore = "meaningful with optimisation only"]
-fn the_pace_at_a_count_takes_less_than_two_milliseconds_even_of_long_runs() {
+fn the_pace_at_a_count_takes_less_than_a_millisecond_of_long_runs_too() {
     for pulled in [0, 36, 144, 1_000, 5_000] {
         let time = time_of_a_count(pulled);
         println!("{pulled} pulled: {time:?}");
-        assert!(time < Duration::from_millis(2), "{pulled} pulled: {time:?}");
+        assert!(time < Duration::from_millis(1), "{pulled} pulled: {time:?}");
     }
 }

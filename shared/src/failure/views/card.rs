@@ -108,7 +108,7 @@ pub fn failure_card(shop: &Shop, id: Subject, clock: WallClock) -> Option<Failur
     let finish = run.filter(|run| shop.pieces_left(*run) > 0).and_then(|run| {
         let forecast = forecast(shop, run, now)?;
         let calendar = WorkCalendar::of(shop, clock, on_press);
-        let finish = forecast.finish(&calendar);
+        let finish = forecast.finish(forecast.press_time(), &calendar);
         let due = shop.job_of(run).and_then(|(_, job)| job.due).map(|due| clock.due_moment(due));
         let closing = closing_today(&shop.closings, clock);
         Some(FinishForecast { finish, goal: run_goal(&forecast, finish, closing, due, &calendar, clock) })

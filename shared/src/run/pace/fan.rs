@@ -29,7 +29,7 @@ pub struct Fan {
 /// Largest number of points of the line: enough for a phone.
 const MAX_POINTS: usize = 24;
 /// Largest number of points of an edge of the fan, which bends little.
-const MAX_STEPS: usize = 8;
+const MAX_STEPS: usize = 6;
 
 /// The fan chart of a run as of `now`, as if nobody went home. It ends at the press: time in the dryer is not
 /// included.

@@ -137,9 +137,9 @@ impl Forecast {
         Outlook::of(&self.course, &self.trouble, more, changes)
     }
 
-    /// When the last piece is out of the dryer.
-    pub fn finish(&self, calendar: &WorkCalendar<'_>) -> Estimate<WallTime> {
-        self.press_time().map(|seconds| calendar.after(seconds) + Millis::from_seconds(self.in_dryer))
+    /// When the last piece is out of the dryer, from the [`press_time`](Self::press_time).
+    pub fn finish(&self, press_time: Estimate<f64>, calendar: &WorkCalendar<'_>) -> Estimate<WallTime> {
+        press_time.map(|seconds| calendar.after(seconds) + Millis::from_seconds(self.in_dryer))
     }
 
     /// Probability that the last piece is out of the dryer by a moment.
@@ -162,9 +162,12 @@ impl Forecast {
     pub fn pieces_by(&self, moment: WallTime, calendar: &WorkCalendar<'_>) -> u32 {
         let work = self.work_until(moment, calendar) + self.wait;
         // The largest number whose median is within the time.
-        let (mut some, mut too_many) = (0, self.left + 1);
+        let (mut some, mut too_many) = (0, self.left);
         if work <= self.wait {
             return 0;
+        }
+        if self.time_for_half(self.left) <= work {
+            return self.left;
         }
         while too_many - some > 1 {
             let middle = u32::midpoint(some, too_many);

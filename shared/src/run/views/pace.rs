@@ -83,13 +83,14 @@ pub fn run_pace(shop: &Shop, id: RunId, clock: WallClock) -> RunPace {
     let closing = closing_today(&shop.closings, clock);
     let due = shop.job_of(id).and_then(|(_, job)| job.due).map(|due| clock.due_moment(due));
     let pace = forecast.as_ref().map(|forecast| {
-        let finish = forecast.finish(&calendar);
+        let press_time = forecast.press_time();
+        let finish = forecast.finish(press_time, &calendar);
         let seconds = forecast.seconds_each();
         PaceView {
             basis: forecast.basis,
             per_hour: 3600.0 / seconds.max(1e-3),
             seconds,
-            time_left: Millis::from_seconds(forecast.press_time().expected + forecast.in_dryer),
+            time_left: Millis::from_seconds(press_time.expected + forecast.in_dryer),
             finish,
             goal: run_goal(forecast, finish, closing, due, &calendar, clock),
             by_closing: closing

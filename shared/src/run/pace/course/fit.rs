@@ -8,8 +8,9 @@
 //! multi-process model, class I (M. West and J. Harrison, "Bayesian Forecasting and Dynamic Models", 2nd ed.
 //! 1997, chapter 12).
 
+use super::chains::{Chains, Row};
 use super::correlation::GRID;
-use super::matrix::{Matrix, TERMS, Vector, add_outer, dot, inverse, times};
+use super::matrix::{Matrix, TERMS, Vector, dot, inverse, times};
 use super::prior::CoursePrior;
 use super::terms::{CHANGE, LEVEL, START, terms};
 use crate::run::WorkGap;
@@ -79,12 +80,6 @@ impl Work {
     }
 }
 
-/// One gap in standard measure.
-struct Row {
-    x: Vector,
-    y: f64,
-}
-
 impl Course {
     /// The course after these gaps, the oldest first. `None` if nothing is known yet: no level from earlier
     /// runs or a guess, and fewer than two gaps.
@@ -138,52 +133,34 @@ impl Course {
     }
 
     fn learn(&mut self, gaps: &[WorkGap], noise_degrees: f64) {
-        let mut precision = [self.prior_precision; GRID.len()];
-        let mut pull = [[0.0; TERMS]; GRID.len()];
-        let mut squares = [noise_degrees * self.prior.noise; GRID.len()];
-        let scales = GRID.map(|rho| (1.0 - rho * rho).sqrt());
-        let logs = scales.map(f64::ln);
-        let mut log_chance = [0.0; GRID.len()];
-        let mut before: Option<Row> = None;
-        let mut latest: Option<Row> = None;
+        let mut chains = Chains::default();
         let mut done = 0.0;
         for gap in gaps {
             let pieces = f64::from(gap.pieces);
-            let row = gap.counts().then(|| self.row(done, pieces, f64::from(gap.changes), gap.seconds));
+            match gap.counts() {
+                true => chains.add(self.row(done, pieces, f64::from(gap.changes), gap.seconds)),
+                // A pause breaks the chain.
+                false => chains.end(),
+            }
             done += pieces;
-            if let Some(row) = &row {
-                for (at, rho) in GRID.into_iter().enumerate() {
-                    let (x, y) = match &before {
-                        Some(before) => {
-                            let scale = scales[at];
-                            log_chance[at] -= logs[at];
-                            let x: Vector = std::array::from_fn(|term| (row.x[term] - rho * before.x[term]) / scale);
-                            (x, (row.y - rho * before.y) / scale)
-                        }
-                        None => (row.x, row.y),
-                    };
-                    add_outer(&mut precision[at], &x, 1.0);
-                    for (pull, x) in pull[at].iter_mut().zip(&x) {
-                        *pull += x * y;
-                    }
-                    squares[at] += y * y;
-                }
-            }
-            // A pause breaks the chain.
-            before = row;
-            if let Some(row) = &before {
-                latest = Some(Row { x: row.x, y: row.y });
-            }
         }
-        let latest = latest.filter(|_| before.is_some());
-        for (at, state) in self.states.iter_mut().enumerate() {
-            let (variance, log_determinant) = inverse(&precision[at]);
-            let off = times(&variance, &pull[at]);
-            let rest = (squares[at] - dot(&off, &pull[at])).max(1e-12);
-            let (last, last_off) =
-                latest.as_ref().map_or(([0.0; TERMS], 0.0), |row| (row.x, row.y - dot(&row.x, &off)));
+        let latest = chains.latest;
+        chains.end();
+        let mut log_chance = [0.0; GRID.len()];
+        for ((at, state), rho) in self.states.iter_mut().enumerate().zip(GRID) {
+            let (mut precision, pull, squares) = chains.with_correlation(rho);
+            for (row, prior) in precision.iter_mut().zip(&self.prior_precision) {
+                row.iter_mut().zip(prior).for_each(|(cell, prior)| *cell += prior);
+            }
+            let squares = squares + noise_degrees * self.prior.noise;
+            let (variance, log_determinant) = inverse(&precision);
+            let off = times(&variance, &pull);
+            let rest = (squares - dot(&off, &pull)).max(1e-12);
+            let (last, last_off) = latest.map_or(([0.0; TERMS], 0.0), |row| (row.x, row.y - dot(&row.x, &off)));
             *state = State { weight: 0.0, off, variance, noise: rest / self.noise_degrees, last, last_off };
-            log_chance[at] += -0.5 * log_determinant - 0.5 * self.noise_degrees * rest.ln();
+            log_chance[at] = -0.5 * chains.pairs * (1.0 - rho * rho).ln()
+                - 0.5 * log_determinant
+                - 0.5 * self.noise_degrees * rest.ln();
         }
         let best = log_chance.iter().copied().fold(f64::MIN, f64::max);
         for (at, state) in self.states.iter_mut().enumerate() {

@@ -6,6 +6,7 @@
 //! - [`Outlook`]: the time of the pieces to come, with misprints and stops: mean, interval, chance; several
 //!   runs one after another add up.
 
+mod chains;
 mod correlation;
 mod fit;
 mod matrix;

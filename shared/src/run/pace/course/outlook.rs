@@ -26,6 +26,8 @@ pub struct Outlook {
 const ONE_BY_ONE: f64 = 3.0;
 /// Most numbers and groups of numbers.
 const MOST_GROUPS: usize = 32;
+/// How near to the chance asked for is near enough.
+const NEAR_ENOUGH: f64 = 1e-5;
 /// Chance left out at the end of their distribution.
 const NEGLIGIBLE: f64 = 3e-4;
 
@@ -192,6 +194,9 @@ impl Mixture {
                 next = f64::midpoint(low, high);
             }
             let at = off(next);
+            if at.abs() < NEAR_ENOUGH {
+                return next.max(0.0);
+            }
             if (at > 0.0) == (at_high > 0.0) {
                 (high, at_high) = (next, at);
                 at_low /= 2.0;
