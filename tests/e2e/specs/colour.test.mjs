@@ -333,7 +333,7 @@ const labDistance = ({ l, a, b }, [wantedL, wantedA, wantedB]) => Math.hypot(l /
 
 test("a drawdown photo adds its difference to a measured patch", async (t) => {
   const page = await openDemo(t, app, METRIC);
-  const [patch, drawdown] = ["#8b4a3c", "#8b523c"];
+  const [patch, drawdown] = ["#8b4a3c", "#8b503c"];
   const seen = difference(labOf(drawdown), labOf(patch));
   assert.ok(Math.hypot(...seen) > 3, "there is a difference to read");
   await openColour(page, "Warm red");
