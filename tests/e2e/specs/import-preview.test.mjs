@@ -5,7 +5,7 @@ import { exportBackup, importBackup, pickBackup, shopState } from "../support/ba
 import { pull, waitForCount } from "../support/counting.mjs";
 import { fillForm, go, hashOf, press, save } from "../support/page.mjs";
 import { openDemo, openFirst, openShop, testServer } from "../support/setup.mjs";
-import { openCounting } from "../support/shop.mjs";
+import { newJob, openCounting } from "../support/shop.mjs";
 import { journalLines, zipOf } from "../support/zip.mjs";
 
 const app = testServer();
@@ -30,6 +30,7 @@ test("a file of the demo is shown before it is merged, can be left, and taken ba
   const facts = journalLines(bytes).length - 1;
   const page = await openShop(t, app);
   await nameShop(page, "Harbour Prints");
+  await newJob(page);
   const before = await shopState(page);
 
   await pickBackup(page, bytes);
