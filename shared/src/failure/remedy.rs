@@ -4,7 +4,7 @@ use super::open::{set_fact, stop_facts};
 use crate::facts::{Fact, FailureField, Remedy, RunField, ScreenFact, ScreenField, ScreenState};
 use crate::form::Problems;
 use crate::ids::Subject;
-use crate::screen::{fields_of, free_label, moved, replace_label};
+use crate::screen::{fields_of, free_label, moved, replace_label, without_screen};
 use crate::shop::Shop;
 
 /// The screen that replaces a failed one.
@@ -74,7 +74,7 @@ pub fn burn_again_facts(
 }
 
 /// The facts of any other remedy. If a new screen was to be burned, that is taken back: the run names the
-/// failed screen again, which is back on the press, and a new frame that nobody has worked on is deleted.
+/// failed screen again, if one was chosen, which is back on the press, and a new frame that nobody has worked on is deleted.
 pub fn remedy_facts(shop: &Shop, id: Subject, remedy: Remedy, by: Option<&str>) -> Vec<(Subject, Fact)> {
     let Some(failure) = shop.failures.live(id) else { return Vec::new() };
     let mut fields = vec![FailureField::Remedy(Some(remedy))];
@@ -87,8 +87,11 @@ pub fn remedy_facts(shop: &Shop, id: Subject, remedy: Remedy, by: Option<&str>) 
             let on_press = failure.run.and_then(|run| shop.run(run)).is_some_and(|run| run.progress.is_on_press());
             facts.push((screen, moved(if on_press { ScreenState::OnPress } else { ScreenState::Ready }, by)));
         }
-        if let (Some((run_id, run)), Some((_, old))) = (failure.run.and_then(|run| Some((run, shop.run(run)?))), old) {
-            let line = replace_label(shop, &run.set_up.screens, Some(new), &old.label);
+        if let Some((run_id, run)) = failure.run.and_then(|run| Some((run, shop.run(run)?))) {
+            let line = match old {
+                Some((_, old)) => replace_label(shop, &run.set_up.screens, Some(new), &old.label),
+                None => without_screen(shop, &run.set_up.screens, new),
+            };
             facts.push((run_id, Fact::RunSet(vec![RunField::Screens(line)])));
         }
     }

@@ -7,6 +7,7 @@ use lastpull_core::failure::{
     Remedy, Replacement, burn_again_facts, failure_card, failures_of, remedy_facts, resume_facts, spare_screens_for,
 };
 use lastpull_core::form::FormProblem;
+use lastpull_core::job::Size;
 use lastpull_core::screen::{BurnStep, ScreenState, replacement_wait, step_done};
 use lastpull_core::time::{Millis, WallTime};
 use uuid::Uuid;
@@ -139,6 +140,26 @@ fn a_screen_burned_before_another_remedy_was_tapped_is_offered_again() {
     assert_eq!((card.failure.remedy, card.replacement.unwrap().screen), (Some(Remedy::BurnAgain), new));
     assert_eq!(press.shop().screens.live(old).unwrap().state, ScreenState::Failed);
     assert_eq!(press.shop().run(run).unwrap().set_up.screens, "A9");
+}
+
+#[test]
+fn a_new_screen_leaves_the_run_again_even_if_no_failed_one_was_chosen() {
+    let (mut press, run) = TestShop::with_run(&[(Size::M, 20)]);
+    press.set_up(run, vec![RunField::Screens("A3".into())]);
+    press.start_at(0, run).pulls(run, 0, 40, 2);
+    let id = press.fails_at(100, run);
+    let new = press.id();
+    let facts = burn_again_facts(&press.shop(), id, &Replacement::New { id: new, label: "B6".into() }, None).unwrap();
+    press.record_all_at(200, facts);
+    assert_eq!(press.shop().run(run).unwrap().set_up.screens, "A3, B6");
+    for step in [BurnStep::Coat, BurnStep::Dry, BurnStep::Expose] {
+        press.record_at(300, new, step_done(step, None));
+    }
+    let facts = remedy_facts(&press.shop(), id, Remedy::Tape, None);
+    press.record_all_at(400, facts);
+    let shop = press.shop();
+    assert_eq!(shop.run(run).unwrap().set_up.screens, "A3");
+    assert_eq!(spare_screens_for(&shop, id, wall(400)).rows[0].id, new, "and is offered again");
 }
 
 #[test]

@@ -311,6 +311,9 @@ test("a screen burned before another remedy was tapped by mistake is offered aga
   const page = await openCounting(t, app, { run: { screens: "A3" } });
   await pull(page, 1);
   await reportFailure(page);
+  await press(page, "[data-kind=Spot]");
+  await press(page, page.locator(".failure-screen"));
+  await waitForStepSummary(page, "kind", "Spot · A3");
   await openStep(page, "remedy");
   await press(page, "[data-remedy=BurnAgain]");
   await page.locator("dialog #label").fill("B6");

@@ -34,19 +34,20 @@ pub struct SpareScreens {
     pub new_pulls_at: WallTime,
 }
 
-/// The coated and clean screens of the shop that could replace the failed one, at wall time `now`, and one that was
-/// burned to replace it before another remedy was chosen. A screen that is assigned to another run is left out; one that
+/// The coated and clean screens of the shop that could replace the failed one, at wall time `now`, and those that carry
+/// the run's art without being named by it: burned for this before another remedy was chosen. A screen that is assigned to another run is left out; one that
 /// another run only names has `needed_for` set.
 pub fn spare_screens_for(shop: &Shop, id: Subject, now: WallTime) -> SpareScreens {
     let failure = shop.failures.live(id);
-    let failed_screen = failure.and_then(|failure| failure.screen);
-    let failed = failed_screen.and_then(|screen| shop.screens.live(screen));
+    let failed = failure.and_then(|failure| failure.screen).and_then(|screen| shop.screens.live(screen));
     let mesh = failed.and_then(|screen| screen.mesh).map(|mesh| mesh.count);
     let set_up = Millis::from_seconds(set_up_time(shop).seconds);
     let pulls = |screen: &Screen| {
         now + set_up + remaining_steps(screen, &shop.screens.times, now).iter().map(|(_, left)| *left).sum::<Millis>()
     };
     let run = failure.and_then(|failure| failure.run);
+    let named: Vec<Subject> =
+        run.into_iter().flat_map(|run| screens_of(shop, run)).filter_map(|found| found.screen).collect();
     let needed_for = |id: Subject| {
         let names = |other: &RunId| screens_of(shop, *other).iter().any(|found| found.screen == Some(id));
         let other = open_runs(shop).into_iter().find(|other| Some(*other) != run && names(other))?;
@@ -55,11 +56,9 @@ pub fn spare_screens_for(shop: &Shop, id: Subject, now: WallTime) -> SpareScreen
     let mut rows: Vec<SpareScreenRow> = shop
         .screens
         .iter()
-        .filter(|(_, screen)| match screen.state {
+        .filter(|(id, screen)| match screen.state {
             ScreenState::Coated | ScreenState::Clean => true,
-            ScreenState::Exposed | ScreenState::Ready => {
-                run.is_some() && screen.run == run && screen.replaces.is_some() && screen.replaces == failed_screen
-            }
+            ScreenState::Exposed | ScreenState::Ready => run.is_some() && screen.run == run && !named.contains(id),
             _ => false,
         })
         .filter(|(_, screen)| screen.run.is_none() || screen.run == run)

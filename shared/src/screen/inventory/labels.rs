@@ -67,6 +67,12 @@ pub fn screens_of(shop: &Shop, run: RunId) -> Vec<LabelMatch> {
     shop.run(run).map(|run| match_labels(shop, &run.set_up.screens)).unwrap_or_default()
 }
 
+/// The line of a run without one screen's label.
+pub(crate) fn without_screen(shop: &Shop, line: &str, screen: Subject) -> String {
+    let others = match_labels(shop, line).into_iter().filter(|found| found.screen != Some(screen));
+    others.map(|found| found.label).collect::<Vec<_>>().join(", ")
+}
+
 /// The line of a run with one screen's label replaced by another; appended if the old screen is not in the
 /// line.
 pub(crate) fn replace_label(shop: &Shop, line: &str, old: Option<Subject>, new: &str) -> String {
