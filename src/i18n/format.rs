@@ -53,7 +53,7 @@ pub fn time_of(minutes: u16) -> String {
     if Locale::current().clock_24 {
         return format!("{hours}:{minutes:02}");
     }
-    let half = localized(if hours < 12 { "am" } else { "pm" }, if hours < 12 { "a. m." } else { "p. m." });
+    let half = localized(if hours < 12 { "am" } else { "pm" }, if hours < 12 { "a.\u{a0}m." } else { "p.\u{a0}m." });
     format!("{}:{minutes:02}\u{a0}{half}", (hours + 11) % 12 + 1)
 }
 
