@@ -1,6 +1,6 @@
 //! Folding facts into the shop.
 //!
-//! Facts are applied in the order of (stamp, device, sequence number). Fields are last-writer-wins because
+//! Facts are applied in the order of (stamp, device, sequence number), and happened at the wall time of their entry. Fields are last-writer-wins because
 //! they are written in that order; pieces are signed sums. A fact about something that has not arrived yet
 //! creates it with default values, so that nothing is lost whatever the order of the files.
 
@@ -39,7 +39,7 @@ impl Shop {
 
     /// Folds one fact in, which must come after every fact folded before.
     fn apply(&mut self, entry: &Entry) {
-        let (at, id) = (entry.stamp.wall, entry.subject);
+        let (at, id) = (entry.at, entry.subject);
         self.last = Some(entry.key());
         self.fact_count += 1;
         match &entry.fact {

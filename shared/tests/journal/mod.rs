@@ -1,6 +1,8 @@
 //! The journal: folding, merging, and journals of which parts are missing.
 
 mod any;
+mod devices;
 mod fold;
 mod frozen;
 mod partial;
+mod unknown;
