@@ -153,7 +153,7 @@ impl Store {
             }
         }
         let on_device = storage.photos().await.unwrap_or_default();
-        let shown = photos_of(&entries, clock.now).unwrap_or_default();
+        let shown = photos_of(&entries, clock.now);
         // Facts that cannot be read may name any photo.
         let packed = if whole { shown.intersection(&on_device).copied().collect() } else { on_device.clone() };
         let (mut photos, mut photos_too_many) = (BTreeSet::new(), 0);

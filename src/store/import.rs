@@ -9,7 +9,7 @@ use crate::platform::{clock, spawn_local, tabs};
 use lastpull_core::exchange::{Backup, BackupProblem, ImportPreview, read_backup};
 use lastpull_core::facts::{Entry, Journal};
 use lastpull_core::ids::PhotoId;
-use lastpull_core::journal::{Checkpoint, Conflict, Coverage, Storage, StorageFault};
+use lastpull_core::journal::{Checkpoint, Coverage, Storage, StorageFault, TooMany};
 use lastpull_core::photo::PhotoStore;
 use lastpull_core::shop::Shop;
 use lastpull_core::time::{Millis, WallTime};
@@ -39,8 +39,8 @@ pub enum ImportError {
     NoRoom,
     /// It is not a backup, or damaged.
     File(BackupProblem),
-    /// It contradicts the entries on this device.
-    Conflict(Conflict),
+    /// It has more devices or gaps than a shop can have.
+    TooMany(TooMany),
     /// It could not be stored.
     Storage(StorageFault),
 }
@@ -178,30 +178,26 @@ impl Store {
     /// Reads a file. Runs in the chunk.
     pub(crate) async fn read_file(self, file: Incoming) -> Result<ImportPreview, ImportError> {
         let backup = read_backup(file).await.map_err(refused)?;
-        let held = self.coverage().await?;
+        let stored = self.storage.get_value().read_all().await.map_err(ImportError::Storage)?;
         let demo = self.settings.with_untracked(|settings| settings.demo);
-        let preview =
-            self.shop.with_untracked(|shop| ImportPreview::of(&backup.entries, backup.demo, shop, &held, demo));
+        let preview = self
+            .shop
+            .with_untracked(|shop| ImportPreview::of(&backup.entries, backup.demo, shop, stored, demo))
+            .map_err(ImportError::TooMany)?;
         self.session.update_value(|session| session.picked = Some(PickedFile { backup }));
         Ok(preview)
-    }
-
-    /// Which facts are stored.
-    async fn coverage(self) -> Result<Coverage, ImportError> {
-        Ok(self.storage.get_value().open().await.map_err(ImportError::Storage)?.head.coverage)
     }
 
     /// Merges the picked file. Runs in the chunk.
     pub(crate) async fn import_picked(self) -> Result<ImportSummary, ImportError> {
         let picked = self.session.try_update_value(|session| session.picked.take()).flatten();
         let Some(PickedFile { mut backup }) = picked else { return Err(ImportError::NotRead) };
-        let before = self.coverage().await?;
         let storage = self.storage.get_value();
         let arriving: Vec<Entry> = std::mem::take(&mut backup.entries);
         let now = clock::now().now;
         let mut all = storage.read_all().await.map_err(ImportError::Storage)?;
         all.extend_from_slice(&arriving);
-        let shown = photos_of(&all, now).map_err(ImportError::Conflict)?;
+        let shown = photos_of(&all, now);
         drop(all);
         let mut photo_import = PhotoImport { at: now, new: Vec::new() };
         // The photos first, then the facts that name them.
@@ -209,8 +205,8 @@ impl Store {
             Ok(()) => self.merge(arriving).await.map_err(ImportError::from),
             Err(error) => Err(error),
         };
-        let facts = match imported {
-            Ok(facts) => facts,
+        let (facts, added) = match imported {
+            Ok(merged) => merged,
             Err(error) => {
                 // Delete what this import added; photos that were kept again since then stay.
                 let _ = storage.delete_photos(&photo_import.new, photo_import.at + Millis::from_ms(1)).await;
@@ -218,14 +214,9 @@ impl Store {
             }
         };
         if facts.new > 0 {
-            let own = self.device.get_untracked();
-            let brought = self.coverage().await?.beyond(&before);
-            // Numbers of this device are given out again after the highest one: they stay.
-            let can_take_back = !brought.devices().any(|device| device == own);
+            // Facts of this device's own id are among them only if its next number is not: it has a new id otherwise.
             let (photos, at) = (photo_import.new.clone(), photo_import.at);
-            self.session.update_value(|session| {
-                session.brought = can_take_back.then_some(Brought { facts: brought, photos, at });
-            });
+            self.session.update_value(|session| session.brought = Some(Brought { facts: added, photos, at }));
         }
         let stored = storage.photos().await.unwrap_or_default();
         let photos_missing = shown.difference(&stored).count() as u32;
@@ -247,9 +238,7 @@ impl Store {
             let stored = remaining.len();
             remaining.retain(|entry| !brought.facts.holds(entry.device, entry.seq));
             let gone = (stored - remaining.len()) as u64;
-            let journal = Journal::of(remaining.clone()).map_err(ImportError::Conflict)?;
-            let checkpoint = Checkpoint::of(&Shop::fold(&journal));
-            drop(journal);
+            let checkpoint = Checkpoint::of(&Shop::fold(&Journal::stored(remaining.clone())));
             match storage.withdraw(&head, &remaining, &checkpoint).await {
                 Ok(_) => {
                     self.session.update_value(|session| session.brought = None);
@@ -304,7 +293,7 @@ struct PhotoImport {
 impl From<MergeError> for ImportError {
     fn from(error: MergeError) -> Self {
         match error {
-            MergeError::Conflict(conflict) => Self::Conflict(conflict),
+            MergeError::TooMany(many) => Self::TooMany(many),
             MergeError::Storage(fault) => Self::Storage(fault),
             MergeError::ChunkNotLoaded => Self::ChunkNotLoaded,
         }

@@ -1,7 +1,7 @@
 //! Opening the journal: from the checkpoint and the entries after it, or from all entries if that fails.
 
 use super::backup::BackupState;
-use super::load::{LoadError, read};
+use super::load::{LoadError, has_unknown, read};
 use super::notice::StoreEvent;
 use super::session::Session;
 use super::{Store, database_name};
@@ -169,6 +169,8 @@ impl Store {
 
     fn on_tab_message(self, message: TabMessage) {
         match message {
+            // Another version's tab: what this one knows of them is read again from the storage.
+            TabMessage::Saved(entries) if has_unknown(&entries) => self.spawn_reload(),
             TabMessage::Saved(entries) => self.apply_saved(&entries),
             TabMessage::Changed => self.spawn_reload(),
         }

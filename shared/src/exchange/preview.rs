@@ -2,7 +2,7 @@
 
 use crate::facts::{Entry, Fact, LotField};
 use crate::ids::{DeviceId, JobId, Subject};
-use crate::journal::{Coverage, Stamp};
+use crate::journal::{Coverage, Journal, Stamp, TooMany, is_same_family};
 use crate::shop::Shop;
 use crate::time::WallTime;
 use std::collections::{BTreeMap, BTreeSet};
@@ -61,24 +61,34 @@ pub struct ImportPreview {
 }
 
 impl ImportPreview {
-    /// Describes the entries of a file to a device with this shop, of which `held` are the facts. `file_is_demo` and
-    /// `here_is_demo` say whose demo is meant: the file's, and this shop.
-    pub fn of(entries: &[Entry], file_is_demo: bool, shop: &Shop, held: &Coverage, here_is_demo: bool) -> Self {
+    /// Describes the entries of a file to a device with this shop, of which `stored` are the entries. `file_is_demo` and
+    /// `here_is_demo` say whose demo is meant: the file's, and this shop. Facts whose numbers other facts have here, since
+    /// two devices counted on as one, are new like any other.
+    ///
+    /// # Errors
+    /// [`TooMany`] if a merge would refuse the file.
+    pub fn of(
+        entries: &[Entry],
+        file_is_demo: bool,
+        shop: &Shop,
+        stored: Vec<Entry>,
+        here_is_demo: bool,
+    ) -> Result<Self, TooMany> {
+        let mut held = Coverage::default();
+        held.add_all(&stored);
+        let mut all = Journal::stored(stored.clone());
+        all.absorb(entries.to_vec())?;
+        let new = if all.has_forks() { all.beyond_stored(&stored) } else { all.beyond(&held) };
+        drop((all, stored));
         let mut devices = BTreeMap::<DeviceId, (u64, u64)>::new();
         let mut names = BTreeMap::<Subject, (Stamp, &String)>::new();
         let mut shop_name = None::<(Stamp, &String)>;
         let mut seen = BTreeSet::new();
-        let mut new = Vec::new();
         for entry in entries {
             if !seen.insert((entry.device, entry.seq)) {
                 continue;
             }
-            let row = devices.entry(entry.device).or_default();
-            row.0 += 1;
-            if !held.holds(entry.device, entry.seq) {
-                row.1 += 1;
-                new.push(entry);
-            }
+            devices.entry(entry.device).or_default().0 += 1;
             let later = |before: Option<&(Stamp, &String)>| before.is_none_or(|(at, _)| *at <= entry.stamp);
             if let Fact::ShopNamed(name) = &entry.fact
                 && later(shop_name.as_ref())
@@ -88,6 +98,13 @@ impl ImportPreview {
                 && later(names.get(&entry.subject))
             {
                 names.insert(entry.subject, (entry.stamp, name));
+            }
+        }
+        for entry in &new {
+            // A forked device's facts are filed under an id derived from it.
+            let rows = devices.iter_mut().filter(|(id, _)| is_same_family(**id, entry.device));
+            if let Some((_, row)) = rows.max_by_key(|(id, _)| **id == entry.device) {
+                row.1 += 1;
             }
         }
         let known_device = |device: &DeviceId| held.next_seq(*device) > 1;
@@ -102,12 +119,12 @@ impl ImportPreview {
             devices.into_iter().map(|(id, (facts, new))| FileDevice { id, name: name_of(id), facts, new }).collect();
         crate::collections::sort_by_key(&mut devices, |device| (u64::MAX - device.new, device.id));
         let changes = Changes::of(&new, shop);
-        Self {
+        Ok(Self {
             origin,
-            facts: seen.len() as u64,
+            facts: seen.len().max(new.len()) as u64,
             new: new.len() as u64,
             devices,
-            latest: entries.iter().map(|entry| entry.stamp.wall).max(),
+            latest: entries.iter().map(|entry| entry.at).max(),
             renames: changes.names_shop
                 && shop_name.is_some_and(|(_, name)| !shop.name.is_empty() && *name != shop.name),
             shop_name: shop_name.map(|(_, name)| name.clone()),
@@ -115,7 +132,7 @@ impl ImportPreview {
             changed_jobs: changes.changed_jobs.len() as u32,
             deletes: changes.deleted.len() as u32,
             pieces: changes.pieces,
-        }
+        })
     }
 
     /// Whether a person should be asked twice: it does not belong to this shop.
@@ -134,7 +151,7 @@ struct Changes {
 }
 
 impl Changes {
-    fn of(new: &[&Entry], shop: &Shop) -> Self {
+    fn of(new: &[Entry], shop: &Shop) -> Self {
         let mut changes = Self::default();
         for entry in new {
             let (id, fact) = (entry.subject, &entry.fact);
@@ -168,7 +185,7 @@ impl Changes {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::facts::{JobField, Journal, RunField};
+    use crate::facts::{JobField, RunField};
     use crate::time::wall;
     use uuid::Uuid;
 
@@ -181,7 +198,7 @@ mod tests {
 
     fn entry(device: Uuid, seq: u64, subject: Uuid, fact: Fact) -> Entry {
         let stamp = Stamp { wall: wall(1_000 * seq + device.as_u128() as u64), counter: 0 };
-        Entry { device, seq, stamp, subject, fact }
+        Entry { device, seq, stamp, at: stamp.wall, subject, fact }
     }
 
     /// A shop of the phone with a job, a lot and a run.
@@ -195,10 +212,8 @@ mod tests {
     }
 
     fn preview(file: &[Entry], file_is_demo: bool, here: &[Entry], here_is_demo: bool) -> ImportPreview {
-        let shop = Shop::fold(&Journal::of(here.to_vec()).unwrap());
-        let mut held = Coverage::default();
-        held.add_all(here);
-        ImportPreview::of(file, file_is_demo, &shop, &held, here_is_demo)
+        let shop = Shop::fold(&Journal::stored(here.to_vec()));
+        ImportPreview::of(file, file_is_demo, &shop, here.to_vec(), here_is_demo).unwrap()
     }
 
     #[test]
@@ -224,6 +239,25 @@ mod tests {
             preview.devices.iter().map(|device| (device.name.as_deref(), device.facts, device.new)).collect();
         assert_eq!(devices, [(Some("Tablet"), 5, 5), (None, 4, 0)]);
         assert_eq!(preview.latest, Some(wall(5_002)));
+    }
+
+    #[test]
+    fn what_a_copy_of_this_phone_counted_under_the_same_numbers_is_new() {
+        let pulled = |seq: u64, pieces: i32| entry(PHONE, seq, RUN, Fact::Pulled { pieces, size: None });
+        let own = [here(), vec![pulled(5, 1)]].concat();
+        let file = [here(), vec![pulled(5, 2), pulled(6, 4)]].concat();
+        let copy = preview(&file, false, &own, false);
+        assert_eq!(copy.origin, FileOrigin::SameShop);
+        assert_eq!((copy.facts, copy.new, copy.pieces, copy.changed_jobs), (6, 2, 6, 1));
+        assert_eq!(copy.devices.iter().map(|device| (device.id, device.new)).collect::<Vec<_>>(), [(PHONE, 2)]);
+        assert_eq!(preview(&file, false, &[own, file.clone()].concat(), false).new, 0);
+    }
+
+    #[test]
+    fn a_file_that_no_shop_wrote_is_refused_before_it_is_described() {
+        let far = entry(PHONE, 1 << 42, RUN, Fact::RunStarted);
+        let described = ImportPreview::of(&[far], false, &Shop::default(), here(), false);
+        assert!(matches!(described, Err(TooMany::Missing(_))), "{described:?}");
     }
 
     #[test]

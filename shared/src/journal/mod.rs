@@ -4,7 +4,8 @@
 //!
 //! - An [`Entry`] is a fact with who, which number, and when.
 //! - [`Stamp`] and [`HybridClock`] give the order, [`Coverage`] says which facts are here and missing.
-//! - [`Journal`] is a set of entries; merging is set union: commutative, associative, idempotent.
+//! - [`Journal`] is a set of entries; merging is set union: commutative, associative, idempotent. A [`Fork`] is a device
+//!   id under which two devices counted on: both lines are kept. [`merge`](merge()) takes entries into a storage.
 //! - [`record`] and [`segment`] are the frozen bytes on disk; [`checkpoint`] saves folding again.
 //! - [`RawJournal::salvage`] reads what a damaged journal still holds.
 //! - [`Storage`] is the promise every backend keeps, and [`contract`] the tests that hold it to it.
@@ -14,7 +15,9 @@ pub mod contract;
 mod coverage;
 mod entry;
 mod fact;
+mod fork;
 mod memory;
+mod merge;
 pub mod record;
 mod salvage;
 pub mod segment;
@@ -23,13 +26,15 @@ mod stamp;
 mod storage;
 
 pub use checkpoint::Checkpoint;
-pub use coverage::{Coverage, Gap};
+pub use coverage::{Coverage, Gap, TooMany};
 pub use entry::{Entry, EntryProblem, OrderKey};
 pub use fact::JournalFact;
+pub use fork::{Fork, is_same_family};
 pub use memory::MemoryStorage;
+pub use merge::{MergeProblem, Merged, merge};
 pub use salvage::Salvage;
-pub use set::{Absorbed, Conflict, Journal};
-pub use stamp::{FarAhead, HybridClock, Stamp};
+pub use set::{Absorbed, Journal};
+pub use stamp::{HybridClock, Stamp};
 pub use storage::{
     Draft, Head, Opened, RawJournal, Storage, StorageFault, StoredValue, adopt_into, assign_sequence, withdraw_from,
 };

@@ -86,7 +86,8 @@ mod tests {
 
     fn pulled(seq: u64) -> Entry<Fact> {
         let stamp = Stamp { wall: wall(1_000 + seq), counter: 0 };
-        Entry { device: DEVICE, seq, stamp, subject: Uuid::from_u128(2), fact: Fact::Pulled { pieces: 1, size: None } }
+        let fact = Fact::Pulled { pieces: 1, size: None };
+        Entry { device: DEVICE, seq, stamp, at: stamp.wall, subject: Uuid::from_u128(2), fact }
     }
 
     /// Facts 1 to 4 in a segment, 5 to 7 as records.

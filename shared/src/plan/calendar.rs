@@ -1,15 +1,15 @@
 //! The shop's working time: which moment it is after some hours of work, nights and days off left out.
 
-use super::Tally;
+use super::{Tally, closing_on, closing_today};
 use crate::collections::sort_by_key;
 use crate::shop::Shop;
-use crate::time::{Day, Millis, WallClock, WallTime};
+use crate::time::{DAY_TURN, Day, Millis, WallClock, WallTime};
 use std::cell::OnceCell;
 
 /// The shop's working time from now on.
 ///
 /// Today it lasts until closing, on each later open day from the opening time to closing. A press that runs after
-/// closing or on a day off works on until midnight.
+/// closing or on a day off works on until the working day turns, at four in the morning.
 #[derive(Debug)]
 pub struct WorkCalendar<'a> {
     shop: &'a Shop,
@@ -30,10 +30,9 @@ const DAYS_AHEAD: u64 = 400;
 impl<'a> WorkCalendar<'a> {
     /// The working time as of the clock. `press_runs`: whether a run is on the press now.
     pub fn of(shop: &'a Shop, clock: WallClock, press_runs: bool) -> Self {
-        let today = clock.today();
-        let closing = shop.closings.on(today).map(|minutes| clock.moment(today, minutes));
-        let midnight = || press_runs.then(|| clock.moment(today, 24 * 60));
-        let today = closing.filter(|closing| *closing > clock.now).or_else(midnight);
+        let closing = closing_today(&shop.closings, clock);
+        let turn = || press_runs.then(|| clock.moment(clock.work_day().plus_days(1), DAY_TURN));
+        let today = closing.filter(|closing| *closing > clock.now).or_else(turn);
         Self { shop, clock, today, opening: OnceCell::new() }
     }
 
@@ -64,16 +63,17 @@ impl<'a> WorkCalendar<'a> {
 
     /// Stretches of work, the next first.
     fn spans(&self) -> impl Iterator<Item = (WallTime, WallTime)> + '_ {
-        let today = self.clock.today();
+        let today = self.clock.work_day();
         let later = (1..=DAYS_AHEAD).filter_map(move |days| self.day(today.plus_days(days)));
         self.today.map(|until| (self.clock.now, until)).into_iter().chain(later)
     }
 
     /// The working time of a later day; `None` on a day off.
     fn day(&self, day: Day) -> Option<(WallTime, WallTime)> {
-        let closing = self.shop.closings.on(day)?;
+        let closing = closing_on(&self.shop.closings, day, self.clock)?;
         let opening = *self.opening.get_or_init(|| opening_time(self.shop.tally(), self.clock));
-        (closing > opening).then(|| (self.clock.moment(day, opening), self.clock.moment(day, closing)))
+        let opening = self.clock.moment(day.plus_days(u64::from(opening < DAY_TURN)), opening);
+        (closing > opening).then_some((opening, closing))
     }
 }
 

@@ -8,6 +8,8 @@
 //! - Nights and days off are no working time. Work begins when the shop's days usually do; until three days tell,
 //!   at eight.
 //! - A job without a due time is not due today.
+//! - The working day turns at four in the morning: a run across midnight stays in its day, and a closing at one belongs
+//!   to the evening before.
 //! - The set-up time between runs is learned from the shop's own changes; until there are three, it is what
 //!   the shop entered, or ten minutes.
 
@@ -19,7 +21,7 @@ mod set_up;
 mod views;
 
 pub use calendar::WorkCalendar;
-pub use closing::closing_today;
+pub use closing::{closing_on, closing_today, moved_closing};
 pub use model::*;
 pub use press::only_on_press;
 pub(crate) use set_up::{open_runs, set_up_time};

@@ -194,7 +194,7 @@ mod tests {
         ];
         let entries = made.iter().chain(then).enumerate().map(|(at, (subject, fact))| {
             let (seq, stamp) = (at as u64 + 1, Stamp { wall: wall(at as u64 * DAY), counter: 0 });
-            Entry { device: Uuid::from_u128(1), seq, stamp, subject: *subject, fact: fact.clone() }
+            Entry { device: Uuid::from_u128(1), seq, stamp, at: stamp.wall, subject: *subject, fact: fact.clone() }
         });
         Shop::fold(&Journal::of(entries.collect()).unwrap())
     }

@@ -38,9 +38,9 @@ pub fn JobFormPage(#[prop(into)] job: Option<JobId>, #[prop(into)] repeats: Opti
     let exempt = Signal::derive(move || form.with(|form| form.exempt));
     let submit = FormSubmit::new(Box::new(move || {
         let today = clock::now().today();
-        let fields = store
-            .shop
-            .with_untracked(|shop| form.with(|form| form.check(today, before.as_ref(), |day| shop.closings.on(day))))?;
+        let fields = store.shop.with_untracked(|shop| {
+            form.with(|form| form.check(today, before.as_ref(), |day| shop.closings.due_on(day)))
+        })?;
         let Some(original) = repeats else { return Ok(set(id, fields, Fact::JobSet)) };
         let mut place = 0..;
         let next = || new_id(place.next().unwrap_or_default());

@@ -70,7 +70,7 @@ pub fn rail(shop: &Shop, clock: WallClock) -> Rail {
             let (ahead, calendar) = (&ahead, &calendar);
             chance_by = Some(move |moment: WallTime| ahead.chance_within(calendar.work_until(moment - dryer)));
         }
-        let times = RunTimes { finish, closing, due, is_today: job.due.is_some_and(|due| due.day <= clock.today()) };
+        let times = RunTimes { finish, closing, due, is_today: job.due.is_some_and(|due| due.day <= clock.work_day()) };
         let fit = run_fit(&times, unknown_before, chance_by.as_ref().map(|by| by as &dyn Fn(WallTime) -> f64));
         runs.push(RailRun {
             id,

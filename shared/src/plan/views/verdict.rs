@@ -77,7 +77,7 @@ pub(super) fn verdict(
     calendar: &WorkCalendar<'_>,
 ) -> RailVerdict {
     let count = |fit: RunFit| runs.iter().filter(|run| run.fit == fit).count() as u32;
-    let is_today = |run: &RailRun| run.due.is_some_and(|due| due.day <= clock.today());
+    let is_today = |run: &RailRun| run.due.is_some_and(|due| due.day <= clock.work_day());
     let open = runs.len() as u32;
     if open == 0 {
         return RailVerdict::Empty;

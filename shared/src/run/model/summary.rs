@@ -307,6 +307,35 @@ mod tests {
     }
 
     #[test]
+    fn a_clock_that_was_wrong_for_some_pieces_does_not_change_the_pace() {
+        let right = [1_000.0, 1_040.0, 1_080.0, 1_120.0, 1_160.0, 1_200.0, 1_240.0];
+        let steady = pace(&pulls(&right), &[]);
+        // Three hours ahead, and set to the beginning of time.
+        for wrong in [12_000.0, 0.0] {
+            for piece in 1..right.len() {
+                let mut times = right;
+                times[piece] = wrong + right[piece];
+                times[piece] = if wrong == 0.0 { 0.0 } else { times[piece] };
+                let gaps = work_gaps(&pulls(&times), &[]);
+                let whole: f64 = gaps.iter().map(|gap| gap.seconds).sum();
+                let last = piece == right.len() - 1;
+                // Of the first two either may be wrong, and nothing after a last piece says that its time is ahead.
+                if !(last && wrong > 0.0 || piece == 1 && wrong == 0.0) {
+                    assert!((whole - if last { 200.0 } else { 240.0 }).abs() < 1e-9, "{piece} {gaps:?}");
+                    assert_eq!(gaps.iter().filter(|gap| gap.is_pause).count(), usize::from(last), "{piece} {gaps:?}");
+                }
+                let pace = PaceSummary::of(&gaps, &[], 0, 0).pace().unwrap();
+                assert!((pace.mean - steady.mean).abs() < 1e-9, "{piece} {gaps:?}");
+            }
+        }
+        // Ahead for the first half.
+        let times: Vec<f64> = right.iter().enumerate().map(|(at, s)| if at < 3 { s + 10_000.0 } else { *s }).collect();
+        let ahead = pulls(&times);
+        assert_eq!(work_gaps(&ahead, &[]).iter().map(|gap| gap.seconds).sum::<f64>(), 120.0);
+        assert!((pace(&ahead, &[]).mean - steady.mean).abs() < 1e-9);
+    }
+
+    #[test]
     fn five_pieces_counted_at_once_weigh_as_five() {
         let mut several = pulls(&[0.0, 40.0, 240.0]);
         several[2].pieces = 5;

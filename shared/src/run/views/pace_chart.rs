@@ -126,7 +126,7 @@ mod tests {
     use super::*;
     use crate::time::wall;
 
-    const CLOCK: WallClock = WallClock { now: wall(1_795_611_600_000), offset_minutes: -300 };
+    const CLOCK: WallClock = WallClock::fixed(wall(1_795_611_600_000), -300);
 
     #[test]
     fn both_axes_have_few_and_round_labels() {

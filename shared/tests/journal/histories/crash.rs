@@ -1,6 +1,7 @@
 //! A disk on which the app can be stopped at any transaction.
 
 use lastpull_core::facts::{Draft, Entry, Fact, Opened};
+use lastpull_core::ids::DeviceId;
 use lastpull_core::journal::{Checkpoint, Head, HybridClock, MemoryStorage, RawJournal, Storage, StorageFault};
 use std::cell::Cell;
 use std::rc::Rc;
@@ -126,6 +127,10 @@ impl Storage<Fact> for CrashingDisk {
         checkpoint: &Checkpoint,
     ) -> Result<Head, StorageFault> {
         self.transaction(async || self.disk.withdraw(expected, remaining, checkpoint).await).await
+    }
+
+    async fn renew_device(&self, old: DeviceId) -> Result<DeviceId, StorageFault> {
+        self.transaction(async || self.disk.renew_device(old).await).await
     }
 
     async fn read_raw(&self) -> RawJournal {

@@ -3,7 +3,7 @@
 use super::crash::CrashingDisk;
 use lastpull_core::facts::{Draft, Entry, Fact, Journal};
 use lastpull_core::ids::Subject;
-use lastpull_core::journal::{Checkpoint, Conflict, MemoryStorage, Storage, StorageFault};
+use lastpull_core::journal::{Checkpoint, MemoryStorage, Storage, StorageFault, TooMany};
 use lastpull_core::shop::Shop;
 use lastpull_core::time::WallTime;
 use pollster::block_on;
@@ -16,8 +16,8 @@ use uuid::Uuid;
 pub enum Failed {
     /// The disk refused, or the app was stopped.
     Storage(StorageFault),
-    /// The file contradicts what is stored.
-    Conflict(Conflict),
+    /// The file is not from a shop.
+    TooMany(TooMany),
 }
 
 impl From<StorageFault> for Failed {
@@ -66,7 +66,7 @@ impl Device {
         }
         let all = block_on(self.disk.read_all())?;
         assert_eq!(all.len() as u64, opened.head.coverage.len(), "as many facts as the head says");
-        self.shop = Shop::fold(&Journal::of(all).map_err(Failed::Conflict)?);
+        self.shop = Shop::fold(&Journal::stored(all));
         Ok(())
     }
 
@@ -100,8 +100,8 @@ impl Device {
     pub fn take_in(&mut self, file: &[Entry], mut meanwhile: impl FnMut(&Self)) -> Result<(), Failed> {
         loop {
             let head = block_on(self.disk.open())?.head;
-            let mut all = Journal::of(block_on(self.disk.read_all())?).map_err(Failed::Conflict)?;
-            all.absorb(file.to_vec()).map_err(Failed::Conflict)?;
+            let mut all = Journal::stored(block_on(self.disk.read_all())?);
+            all.absorb(file.to_vec()).map_err(Failed::TooMany)?;
             let new = all.beyond(&head.coverage);
             if new.is_empty() {
                 return Ok(());
@@ -109,7 +109,7 @@ impl Device {
             let mut clock = head.clock;
             for entry in &new {
                 // What is too far ahead is reported on the screen; the clock goes on.
-                let _ = clock.observe(entry.stamp, self.now);
+                clock.observe(entry.stamp);
             }
             meanwhile(self);
             match block_on(self.disk.compact(&head, &new, clock, &Checkpoint::of(&Shop::fold(&all)))) {
