@@ -12,6 +12,7 @@ mod plan;
 mod run;
 mod screen;
 mod shop;
+mod time;
 
 /// A file that no `mod` line names would compile nowhere, and its tests would pass unrun.
 #[test]

@@ -24,6 +24,14 @@ messages! {
     brought_photos[n] { "{n} photo new." | "{n} photos new.", "{n} foto nueva." | "{n} fotos nuevas." }
     brought_photos_missing[n] { "{n} photo is still missing here: bring in a file of the device that took it." | "{n} photos are still missing here: bring in a file of the device that took them.", "Falta aquí {n} foto: trae un archivo del dispositivo que la tomó." | "Faltan aquí {n} fotos: trae un archivo del dispositivo que las tomó." }
     brought_gaps[n] { "{n} fact in between is missing: bring in the newest file of every device." | "{n} facts in between are missing: bring in the newest file of every device.", "Falta {n} hecho intermedio: trae el archivo más reciente de cada dispositivo." | "Faltan {n} hechos intermedios: trae el archivo más reciente de cada dispositivo." }
+    brought_forks {
+        "Two devices counted on as one: a phone was copied, or set back to an older state. Nothing is lost: what each of them counted is kept.",
+        "Dos dispositivos contaron como si fueran uno: un teléfono se copió o volvió a un estado anterior. No se pierde nada: se conserva lo que contó cada uno."
+    }
+    brought_renewed {
+        "From now on this device counts under a name of its own. Bring its new file in on the other device too.",
+        "Desde ahora este dispositivo cuenta con identidad propia. Trae también su archivo nuevo al otro dispositivo."
+    }
     brought_far_ahead[n] { "{n} fact is dated ahead of now: check that device's clock." | "{n} facts are dated ahead of now: check that device's clock.", "{n} hecho tiene fecha futura: revisa el reloj de ese dispositivo." | "{n} hechos tienen fecha futura: revisa el reloj de ese dispositivo." }
     backup_devices { "Devices in this shop", "Dispositivos de este taller" }
     backup_this_device { "this device", "este dispositivo" }

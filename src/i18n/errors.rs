@@ -79,9 +79,9 @@ messages! {
         "A photo in the file is not what its name says, or holds more than a picture.",
         "Una foto del archivo no es lo que dice su nombre, o lleva más que la imagen."
     }
-    backup_conflict {
-        "The file holds other facts under numbers that are taken here. One of the two was tampered with or copied from another device's storage.",
-        "El archivo trae otros hechos con números ya ocupados aquí. Uno de los dos fue manipulado o copiado del almacén de otro dispositivo."
+    backup_too_many {
+        "The file names more devices, or leaves out more facts, than a shop can have.",
+        "El archivo nombra más dispositivos, o deja fuera más hechos, de los que puede tener un taller."
     }
     backup_not_read { "The file could not be read from the device.", "No se pudo leer el archivo." }
     nothing_changed { "Nothing was changed.", "No se ha cambiado nada." }

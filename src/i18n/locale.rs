@@ -20,7 +20,7 @@ thread_local! {
     static LOCALE: Cell<Locale> = const {
         Cell::new(Locale { language: Language::English, units: Units::UsCustomary, clock_24: false })
     };
-    static CLOCK: Cell<fn() -> WallClock> = const { Cell::new(|| WallClock { now: WallTime::EPOCH, offset_minutes: 0 }) };
+    static CLOCK: Cell<fn() -> WallClock> = const { Cell::new(|| WallClock::fixed(WallTime::EPOCH, 0)) };
 }
 
 impl Locale {

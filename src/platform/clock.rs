@@ -1,14 +1,40 @@
-//! The time of day, and timers.
+//! The time of day, the time zone, and timers.
 
 use js_sys::Date;
-use lastpull_core::time::{WallClock, WallTime};
+use lastpull_core::time::{Millis, WallClock, WallTime, Zone, offset_changes};
+use std::cell::Cell;
 use std::time::Duration;
+use wasm_bindgen::JsValue;
 
-/// The current wall time and the local UTC offset.
+thread_local! {
+    static ZONE: Cell<Option<Zone>> = const { Cell::new(None) };
+}
+
+/// How far ahead and back the changes of the zone's offset are known. Days further away have the nearest offset.
+const ZONE_REACH: Millis = Millis::from_days(800);
+
+/// The current wall time in the device's time zone.
 pub fn now() -> WallClock {
-    let date = Date::new_0();
-    let now = WallTime::from_unix_ms(date.get_time() as u64);
-    WallClock { now, offset_minutes: -(date.get_timezone_offset() as i32) }
+    let now = WallTime::from_unix_ms(Date::now() as u64);
+    WallClock { now, zone: zone(now) }
+}
+
+/// Minutes that local time is ahead of UTC at a moment.
+fn offset_at(at: WallTime) -> i32 {
+    -(Date::new(&JsValue::from_f64(at.unix_ms() as f64)).get_timezone_offset() as i32)
+}
+
+/// The device's time zone: read once, and again when it is found to be another one by its offset now or in half a year.
+fn zone(now: WallTime) -> Zone {
+    let signs = [now, now + Millis::from_days(182)];
+    if let Some(zone) = ZONE.get().filter(|zone| signs.iter().all(|at| zone.offset_at(*at) == offset_at(*at))) {
+        return zone;
+    }
+    let (minutes, changes) = offset_changes(offset_at, now - ZONE_REACH, now + ZONE_REACH);
+    // Kept until the page is closed: a device changes its zone a few times a year.
+    let zone = Zone::new(minutes, changes.leak());
+    ZONE.set(Some(zone));
+    zone
 }
 
 /// Calls `action` at every `period`, until the page is closed.

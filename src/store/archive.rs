@@ -5,8 +5,8 @@ use super::Store;
 use super::load::{LoadError, read};
 use crate::lazy::{ChunkLoadError, Work, chunk};
 use crate::platform::{clock, spawn_local, tabs};
-use lastpull_core::facts::{Entry, Journal};
-use lastpull_core::journal::{Checkpoint, Conflict, Gap, Head, HybridClock, Storage, StorageFault};
+use lastpull_core::facts::{Entry, Fact, Journal};
+use lastpull_core::journal::{Checkpoint, MergeProblem, Storage, StorageFault, TooMany, merge};
 use lastpull_core::photo::{PhotoStore, Photos};
 use lastpull_core::shop::Shop;
 use leptos::prelude::*;
@@ -22,17 +22,30 @@ pub struct MergeSummary {
     pub gaps: u64,
     /// Number of facts dated further ahead than clocks drift.
     pub far_ahead: u64,
+    /// Number of times that two devices were found to have counted on under one id.
+    pub forks: u64,
+    /// Whether this device has a new id, because another one counted under its old one.
+    pub renewed: bool,
 }
 
 /// Why entries were not merged. Nothing was changed.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum MergeError {
-    /// They contradict the entries on this device.
-    Conflict(Conflict),
+    /// They are not from a shop.
+    TooMany(TooMany),
     /// They could not be stored.
     Storage(StorageFault),
     /// The code for reading the whole journal could not be fetched.
     ChunkNotLoaded,
+}
+
+impl From<MergeProblem> for MergeError {
+    fn from(problem: MergeProblem) -> Self {
+        match problem {
+            MergeProblem::TooMany(many) => Self::TooMany(many),
+            MergeProblem::Storage(fault) => Self::Storage(fault),
+        }
+    }
 }
 
 impl From<LoadError> for MergeError {
@@ -94,32 +107,25 @@ impl Store {
     /// Merges entries of other devices into the journal: all of them or none.
     pub(super) async fn merge(self, arriving: Vec<Entry>) -> Result<MergeSummary, MergeError> {
         let storage = self.storage.get_value();
-        let mut tries = 0;
-        loop {
-            let folded = read(&storage).await?;
-            let head: Head = folded.opened.head;
-            let mut all =
-                Journal::of(storage.read_all().await.map_err(MergeError::Storage)?).map_err(MergeError::Conflict)?;
-            let merged = all.absorb(arriving.clone()).map_err(MergeError::Conflict)?;
-            let new = all.beyond(&head.coverage);
-            let now = clock::now().now;
-            let mut hybrid: HybridClock = head.clock;
-            let far_ahead = new.iter().filter(|entry| hybrid.observe(entry.stamp, now).is_err()).count() as u64;
-            if new.is_empty() {
-                let gaps = head.coverage.gaps().iter().map(Gap::len).sum();
-                return Ok(MergeSummary { new: 0, known: merged.known, gaps, far_ahead });
-            }
-            let checkpoint = Checkpoint::of(&Shop::fold(&all));
-            match storage.compact(&head, &new, hybrid, &checkpoint).await {
-                Ok(head) => {
-                    self.reload().await?;
-                    tabs::notify_changed();
-                    let gaps = head.coverage.gaps().iter().map(Gap::len).sum();
-                    return Ok(MergeSummary { new: new.len() as u64, known: merged.known, gaps, far_ahead });
-                }
-                Err(StorageFault::Stale) if tries < 5 => tries += 1,
-                Err(fault) => return Err(MergeError::Storage(fault)),
-            }
+        let device = self.device.get_untracked();
+        let fold = |journal: &Journal| Checkpoint::of(&Shop::fold(journal));
+        let merged = merge(&storage, arriving, clock::now().now, fold).await?;
+        if merged.new > 0 || merged.renewed.is_some() {
+            self.reload().await?;
+            tabs::notify_changed();
         }
+        if let Some(new) = merged.renewed
+            && let Some(name) = self.shop.with_untracked(|shop| shop.devices.get(&device).cloned())
+        {
+            self.record(new, Fact::DeviceNamed(name));
+        }
+        Ok(MergeSummary {
+            new: merged.new,
+            known: merged.known,
+            gaps: merged.gaps,
+            far_ahead: merged.far_ahead,
+            forks: merged.forks.len() as u64,
+            renewed: merged.renewed.is_some(),
+        })
     }
 }

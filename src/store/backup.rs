@@ -11,7 +11,7 @@ use crate::platform::{clock, ids, spawn_local};
 use lastpull_core::exchange::{Backup, BackupProblem, BackupWriter, read_backup};
 use lastpull_core::facts::{Draft, Entry, Journal};
 use lastpull_core::ids::PhotoId;
-use lastpull_core::journal::{Conflict, Head, Storage, StorageFault, assign_sequence};
+use lastpull_core::journal::{Head, Storage, StorageFault, TooMany, assign_sequence};
 use lastpull_core::photo::{JpegPhoto, PhotoStore, Photos};
 use lastpull_core::shop::Shop;
 use lastpull_core::time::{Millis, WallTime};
@@ -68,8 +68,8 @@ pub enum ImportError {
     NoRoom,
     /// It is not a backup, or damaged.
     File(BackupProblem),
-    /// It contradicts the entries on this device.
-    Conflict(Conflict),
+    /// It has more devices or gaps than a shop can have.
+    TooMany(TooMany),
     /// It could not be stored.
     Storage(StorageFault),
 }
@@ -142,7 +142,7 @@ impl Store {
         parts.add(&first)?;
         let mut photos = 0;
         let stored = storage.photos().await.unwrap_or_default();
-        let shown = photos_of(entries.clone()).unwrap_or_default();
+        let shown = photos_of(entries.clone());
         for id in shown.ids().intersection(&stored) {
             // One at a time: a phone need not hold hundreds in memory.
             let bytes = storage.photo(*id).await.ok().flatten();
@@ -224,12 +224,12 @@ impl Store {
         let arriving = std::mem::take(&mut backup.entries);
         let mut all = storage.read_all().await.map_err(ImportError::Storage)?;
         all.extend_from_slice(&arriving);
-        let shown = photos_of(all).map_err(ImportError::Conflict)?.ids();
+        let shown = photos_of(all).ids();
         let mut photo_import = PhotoImport { at: clock::now().now, new: Vec::new() };
         // The photos first, then the facts that name them.
         let imported = match self.import_photos(&backup, &shown, &mut photo_import).await {
             Ok(()) => self.merge(arriving).await.map_err(|error| match error {
-                MergeError::Conflict(conflict) => ImportError::Conflict(conflict),
+                MergeError::TooMany(many) => ImportError::TooMany(many),
                 MergeError::Storage(fault) => ImportError::Storage(fault),
                 MergeError::ChunkNotLoaded => ImportError::ChunkNotLoaded,
             }),
@@ -290,6 +290,6 @@ fn refused(problem: BackupProblem) -> ImportError {
 }
 
 /// The photos that a shop of these entries shows.
-fn photos_of(entries: Vec<Entry>) -> Result<Photos, Conflict> {
-    Ok(Shop::fold(&Journal::of(entries)?).photos)
+fn photos_of(entries: Vec<Entry>) -> Photos {
+    Shop::fold(&Journal::stored(entries)).photos
 }

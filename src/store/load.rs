@@ -2,8 +2,8 @@
 
 use crate::lazy::{ChunkLoadError, Work, chunk};
 use crate::platform::indexed_db::IndexedDb;
-use lastpull_core::facts::{Journal, Opened};
-use lastpull_core::journal::{Checkpoint, Conflict, Storage, StorageFault};
+use lastpull_core::facts::{Entry, Journal, Opened};
+use lastpull_core::journal::{Checkpoint, JournalFact, Storage, StorageFault};
 use lastpull_core::shop::Shop;
 
 /// The shop as it was loaded.
@@ -31,7 +31,11 @@ impl From<StorageFault> for LoadError {
 
 /// Reads and folds what is stored.
 pub(super) async fn read(storage: &IndexedDb) -> Result<LoadedShop, LoadError> {
-    let opened = storage.open().await?;
+    let mut opened = storage.open().await?;
+    if has_unknown(&opened.tail) {
+        // Facts stored by another version. The code that reads them from JSON is in a chunk.
+        opened.tail = split_recognize(opened.tail).await.map_err(|ChunkLoadError| LoadError::ChunkNotLoaded)?;
+    }
     let saved = opened.checkpoint.as_ref().and_then(Checkpoint::shop);
     if let Some(mut shop) = saved.or_else(|| opened.checkpoint.is_none().then(Shop::default)) {
         // The number of facts folded must be the number stored, or the checkpoint is missing some.
@@ -45,6 +49,17 @@ pub(super) async fn read(storage: &IndexedDb) -> Result<LoadedShop, LoadError> {
     }
 }
 
+/// Whether one of these facts is stored as unknown, which this version may know.
+pub(super) fn has_unknown(entries: &[Entry]) -> bool {
+    entries.iter().any(|entry| entry.fact.as_unknown().is_some())
+}
+
+chunk! {
+    archive: fn split_recognize(tail: Vec<Entry>) -> Result<Vec<Entry>, ChunkLoadError> {
+        Ok(tail.into_iter().map(Entry::recognized).collect())
+    }
+}
+
 chunk! {
     archive: fn split_read_all(storage: IndexedDb, opened: Opened) -> Result<Work<Result<LoadedShop, StorageFault>>, ChunkLoadError> {
         Ok(Box::pin(read_all(storage, opened)))
@@ -53,18 +68,16 @@ chunk! {
 
 /// Folds the whole journal.
 async fn read_all(storage: IndexedDb, opened: Opened) -> Result<LoadedShop, StorageFault> {
-    let all = Journal::of(storage.read_all().await?).map_err(|conflict| conflict_fault(&conflict))?;
-    if all.len() as u64 != opened.head.coverage.len() {
+    let entries = storage.read_all().await?;
+    let stored = entries.len() as u64;
+    let all = Journal::stored(entries);
+    if stored != opened.head.coverage.len() {
         // Another tab saved between the two reads, or bytes are missing: never continue as if all were here.
         let again = storage.open().await?;
-        if all.len() as u64 != again.head.coverage.len() {
+        if stored != again.head.coverage.len() {
             return Err(StorageFault::Stale);
         }
         return Ok(LoadedShop { opened: again, shop: Shop::fold(&all), from_scratch: true });
     }
     Ok(LoadedShop { opened, shop: Shop::fold(&all), from_scratch: true })
-}
-
-fn conflict_fault(conflict: &Conflict) -> StorageFault {
-    StorageFault::Other(format!("two facts under number {} of {}", conflict.seq, conflict.device))
 }

@@ -1,7 +1,7 @@
 //! Opening the journal: from the checkpoint and the entries after it, or from all entries if that fails.
 
 use super::backup::BackupState;
-use super::load::{LoadError, read};
+use super::load::{LoadError, has_unknown, read};
 use super::{DEMO, SHOP, Store};
 use crate::platform::indexed_db::IndexedDb;
 use crate::platform::journal_worker::JournalWorker;
@@ -79,7 +79,10 @@ impl Store {
 
     fn spawn_reload(self) {
         spawn_local(async move {
-            if let Err(error) = self.reload().await {
+            // The shop on screen stays: a page that works is not replaced because reading it again failed.
+            if let Err(error) = self.reload().await
+                && self.loading.with_untracked(|loading| *loading != Loading::Ready)
+            {
                 self.setters().loading.set(Loading::Failed(error));
             }
         });
@@ -87,6 +90,8 @@ impl Store {
 
     fn on_tab_message(self, message: TabMessage) {
         match message {
+            // Another version's tab: what this one knows of them is read again from the storage.
+            TabMessage::Saved(entries) if has_unknown(&entries) => self.spawn_reload(),
             TabMessage::Saved(entries) => self.apply_saved(&entries),
             TabMessage::Changed => self.spawn_reload(),
         }

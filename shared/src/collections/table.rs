@@ -138,6 +138,12 @@ impl<T> Table<T> {
         }
     }
 
+    /// Ids and values in the order of the ids.
+    pub fn into_rows(mut self) -> impl Iterator<Item = (Uuid, T)> {
+        crate::collections::sort_by_key(&mut self.rows, |(id, _)| *id);
+        self.rows.into_iter()
+    }
+
     /// Removes and returns a value.
     pub fn remove(&mut self, id: &Uuid) -> Option<T> {
         let position = self.index.remove(id)?;

@@ -22,7 +22,14 @@ pub fn pull<F: SampleFact>(unix_ms: u64) -> Draft<F> {
 
 fn foreign<F: SampleFact>(seq: u64, unix_ms: u64) -> Entry<F> {
     let stamp = Stamp { wall: WallTime::from_unix_ms(unix_ms), counter: 0 };
-    Entry { device: Uuid::from_u128(0xf0), seq, stamp, subject: Uuid::from_u128(0xa11), fact: F::pull(2) }
+    Entry {
+        device: Uuid::from_u128(0xf0),
+        seq,
+        stamp,
+        at: stamp.wall,
+        subject: Uuid::from_u128(0xa11),
+        fact: F::pull(2),
+    }
 }
 
 async fn journal<F: SampleFact>(storage: &impl Storage<F>) -> Journal<F> {
@@ -127,6 +134,39 @@ pub async fn unknown_facts_are_kept<F: SampleFact, S: Storage<F>>(storage: S) {
     assert_eq!(storage.read_all().await.unwrap()[0].fact, fact);
 }
 
+/// A new id of the device keeps what is stored, and its facts are numbered from 1.
+pub async fn a_renewed_device_keeps_its_facts_and_numbers_from_1<F: SampleFact, S: Storage<F>>(storage: S) {
+    let old = storage.open().await.unwrap().device;
+    storage.append(&[pull(1), pull(2)]).await.unwrap();
+    let new = storage.renew_device(old).await.unwrap();
+    assert_ne!(new, old);
+    assert_eq!(storage.open().await.unwrap().device, new);
+    let entry = storage.append(&[pull(3)]).await.unwrap().remove(0);
+    assert_eq!((entry.device, entry.seq), (new, 1));
+    let held: Vec<_> = storage.read_all().await.unwrap().iter().map(|entry| (entry.device, entry.seq)).collect();
+    assert_eq!(held.iter().filter(|(device, _)| *device == old).count(), 2);
+    assert_eq!((held.len(), storage.open().await.unwrap().head.coverage.len()), (3, 3));
+}
+
+/// Two tabs that learn of a fork at the same time give the device one new id.
+pub async fn two_tabs_renew_a_device_once<F: SampleFact, S: Storage<F> + Clone>(storage: S) {
+    let other = storage.clone();
+    let old = storage.open().await.unwrap().device;
+    let new = storage.renew_device(old).await.unwrap();
+    assert_eq!(other.renew_device(old).await.unwrap(), new);
+    let seqs = [storage.append(&[pull(1)]).await.unwrap(), other.append(&[pull(2)]).await.unwrap()].concat();
+    assert_eq!(seqs.iter().map(|entry| (entry.device, entry.seq)).collect::<Vec<_>>(), [(new, 1), (new, 2)]);
+}
+
+/// The wall time of an entry is that of its draft, though the stamp never runs back.
+pub async fn the_wall_time_is_stored_beside_the_stamp<F: SampleFact, S: Storage<F>>(storage: S) {
+    let entries = storage.append(&[pull(5_000), pull(4_000)]).await.unwrap();
+    assert_eq!(entries.iter().map(|entry| entry.at.unix_ms()).collect::<Vec<_>>(), [5_000, 4_000]);
+    assert_eq!(storage.open().await.unwrap().tail, entries);
+    compact(&storage, &[]).await;
+    assert_eq!(storage.read_all().await.unwrap(), entries);
+}
+
 /// Erasing removes the facts and the device's identity.
 pub async fn erasing_leaves_nothing<F: SampleFact, S: Storage<F>>(storage: S) {
     storage.append(&[pull(1)]).await.unwrap();
@@ -152,6 +192,9 @@ macro_rules! storage_contract {
             entries_of_other_devices_are_stored
             a_stale_compaction_changes_nothing
             unknown_facts_are_kept
+            a_renewed_device_keeps_its_facts_and_numbers_from_1
+            two_tabs_renew_a_device_once
+            the_wall_time_is_stored_beside_the_stamp
             erasing_leaves_nothing
         );
     };
@@ -165,6 +208,9 @@ macro_rules! storage_contract {
             entries_of_other_devices_are_stored
             a_stale_compaction_changes_nothing
             unknown_facts_are_kept
+            a_renewed_device_keeps_its_facts_and_numbers_from_1
+            two_tabs_renew_a_device_once
+            the_wall_time_is_stored_beside_the_stamp
             erasing_leaves_nothing
         );
     };

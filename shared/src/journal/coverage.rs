@@ -1,6 +1,7 @@
 //! Which facts of each device are present, and which are missing.
 
 use super::Entry;
+use super::fork::is_derived;
 use crate::codec::Encode;
 use crate::collections::Table;
 use crate::ids::DeviceId;
@@ -22,6 +23,17 @@ pub struct Gap {
     pub last: u64,
 }
 
+/// More than any shop has: entries that no shop's devices wrote, and which are not taken in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum TooMany {
+    /// Devices.
+    Devices,
+    /// Ranges of missing numbers.
+    Gaps,
+    /// Numbers that are missing in one place.
+    Missing(Gap),
+}
+
 impl Gap {
     /// Number of missing facts.
     pub fn len(&self) -> u64 {
@@ -35,6 +47,30 @@ impl Gap {
 }
 
 impl Coverage {
+    /// Most devices: a shop of ten that takes new phones every year has a hundred in ten years.
+    const MOST_DEVICES: usize = 1_000;
+    /// Most ranges of numbers. Each is a few bytes of the head, which is written at every count.
+    const MOST_RANGES: usize = 4_000;
+    /// Most numbers missing in one place: years of one device's facts.
+    const MOST_MISSING: u64 = 1_000_000;
+
+    /// Whether a shop can have these facts: every count reads and writes the coverage, so it must stay small.
+    ///
+    /// # Errors
+    /// [`TooMany`]
+    pub fn check_bounds(&self) -> Result<(), TooMany> {
+        if self.held.len() > Self::MOST_DEVICES {
+            return Err(TooMany::Devices);
+        }
+        if self.held.values().map(Vec::len).sum::<usize>() > Self::MOST_RANGES {
+            return Err(TooMany::Gaps);
+        }
+        self.gaps()
+            .into_iter()
+            .find(|gap| gap.len() > Self::MOST_MISSING)
+            .map_or(Ok(()), |gap| Err(TooMany::Missing(gap)))
+    }
+
     /// Whether this fact is present.
     pub fn holds(&self, device: DeviceId, seq: u64) -> bool {
         self.held.get(&device).is_some_and(|runs| {
@@ -79,7 +115,8 @@ impl Coverage {
     pub fn gaps(&self) -> Vec<Gap> {
         let mut gaps = Vec::new();
         for (&device, runs) in self.held.iter() {
-            let mut next = 1;
+            // The facts of a derived id begin where its device was forked.
+            let mut next = runs.first().filter(|_| is_derived(device)).map_or(1, |&(first, _)| first);
             for &(first, last) in runs {
                 if first > next {
                     gaps.push(Gap { device, first: next, last: first - 1 });
@@ -123,6 +160,21 @@ mod tests {
         assert_eq!(coverage.gaps(), vec![Gap { device, first: 3, last: 5 }]);
         assert_eq!(coverage.next_seq(device), 8);
         assert_eq!(coverage.len(), 4);
+    }
+
+    #[test]
+    fn more_devices_or_gaps_than_a_shop_has_are_too_many() {
+        let of = |rows: &mut dyn Iterator<Item = (u128, u64)>| {
+            let mut coverage = Coverage::default();
+            rows.for_each(|(device, seq)| coverage.add(Uuid::from_u128(device), seq));
+            coverage.check_bounds()
+        };
+        assert_eq!(of(&mut (0..1_000).map(|device| (device, 1))), Ok(()));
+        assert_eq!(of(&mut (0..1_001).map(|device| (device, 1))), Err(TooMany::Devices));
+        assert_eq!(of(&mut (1..=4_000).map(|n| (1, n * 2))), Ok(()));
+        assert_eq!(of(&mut (1..=4_001).map(|n| (1, n * 2))), Err(TooMany::Gaps));
+        let gap = Gap { device: Uuid::from_u128(1), first: 2, last: (1 << 42) - 1 };
+        assert_eq!(of(&mut [(1, 1), (1, 1 << 42)].into_iter()), Err(TooMany::Missing(gap)));
     }
 
     proptest! {

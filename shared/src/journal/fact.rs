@@ -44,4 +44,12 @@ pub trait JournalFact: Encode + Serialize + DeserializeOwned + Clone + Debug + P
         };
         Some(Self::unknown(kind, json.to_owned()))
     }
+
+    /// The fact as this version knows it: one that was stored as [unknown](Self::unknown) by an older version is
+    /// read again. Anything else, and what is still unknown or out of bounds, is returned as it is.
+    #[must_use]
+    fn recognized(self) -> Self {
+        let read = self.as_unknown().and_then(|(_, body)| Self::from_json(body));
+        read.filter(|fact| fact.as_unknown().is_none() && fact.in_bounds()).unwrap_or(self)
+    }
 }

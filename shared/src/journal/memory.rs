@@ -27,7 +27,7 @@ impl<F> Clone for MemoryStorage<F> {
 /// Bytes kept beside the journal, which the same erasing forgets: a photo, and a card about it.
 pub(crate) type Blobs = BTreeMap<Vec<u8>, (Vec<u8>, Vec<u8>)>;
 
-#[derive(Default)]
+#[derive(Clone, Default)]
 struct Store {
     device: Option<DeviceId>,
     head: Head,
@@ -42,6 +42,11 @@ impl<F> MemoryStorage<F> {
     /// An empty store that takes its device id from `new_device`.
     pub fn new(new_device: impl Fn() -> DeviceId + 'static) -> Self {
         Self { store: Rc::default(), new_device: Rc::new(new_device), facts: PhantomData }
+    }
+
+    /// The store of a device that was cloned: everything of this one, which goes on by itself from here.
+    pub fn cloned_device(&self) -> Self {
+        Self { store: Rc::new(RefCell::new(self.store.borrow().clone())), ..self.clone() }
     }
 
     /// Makes the next transaction fail, as a full or removed disk would.
@@ -112,6 +117,15 @@ impl<F: JournalFact> Storage<F> for MemoryStorage<F> {
         store.head.coverage.add_all(added);
         store.head.clock = clock;
         Ok(store.head.clone())
+    }
+
+    async fn renew_device(&self, old: DeviceId) -> Result<DeviceId, StorageFault> {
+        let mut store = self.store.borrow_mut();
+        store.fault()?;
+        if self.device(&mut store) == old {
+            store.device = Some((self.new_device)());
+        }
+        Ok(self.device(&mut store))
     }
 
     async fn read_all(&self) -> Result<Vec<Entry<F>>, StorageFault> {

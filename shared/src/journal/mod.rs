@@ -4,7 +4,8 @@
 //!
 //! - An [`Entry`] is a fact with who, which number, and when.
 //! - [`Stamp`] and [`HybridClock`] give the order, [`Coverage`] says which facts are here and missing.
-//! - [`Journal`] is a set of entries; merging is set union: commutative, associative, idempotent.
+//! - [`Journal`] is a set of entries; merging is set union: commutative, associative, idempotent. A [`Fork`] is a device
+//!   id under which two devices counted on: both lines are kept. [`merge`](merge()) takes entries into a storage.
 //! - [`record`] and [`segment`] are the frozen bytes on disk; [`checkpoint`] saves folding again.
 //! - [`Storage`] is the promise every backend keeps, and [`contract`] the tests that hold it to it.
 
@@ -13,7 +14,9 @@ pub mod contract;
 mod coverage;
 mod entry;
 mod fact;
+mod fork;
 mod memory;
+mod merge;
 pub mod record;
 pub mod segment;
 mod set;
@@ -21,10 +24,12 @@ mod stamp;
 mod storage;
 
 pub use checkpoint::Checkpoint;
-pub use coverage::{Coverage, Gap};
+pub use coverage::{Coverage, Gap, TooMany};
 pub use entry::{Entry, EntryProblem, OrderKey};
 pub use fact::JournalFact;
+pub use fork::Fork;
 pub use memory::MemoryStorage;
-pub use set::{Absorbed, Conflict, Journal};
-pub use stamp::{FarAhead, HybridClock, Stamp};
+pub use merge::{MergeProblem, Merged, merge};
+pub use set::{Absorbed, Journal};
+pub use stamp::{HybridClock, Stamp};
 pub use storage::{Draft, Head, Opened, Storage, StorageFault, assign_sequence};

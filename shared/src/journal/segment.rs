@@ -1,11 +1,12 @@
 //! Many entries of one device as bytes, as the journal is stored after the tail was consolidated.
 //!
-//! Schema, version 1: one byte `1`; device (16 bytes); first sequence number; count; the subjects as a list
-//! (each 16 bytes) in order of first use; then for each entry: wall time as the signed difference to the
-//! entry before, counter, index of the subject, fact. Sequence numbers have no gaps. **Frozen**: a change is
-//! a new version with its own decoder next to this one.
+//! Schema, version 2: one byte `2`; device (16 bytes); first sequence number; count; the subjects as a list
+//! (each 16 bytes) in order of first use; then for each entry: wall time of the stamp as the signed difference to the
+//! entry before, counter, wall time as the signed difference to that of the stamp, index of the subject, fact. Sequence
+//! numbers have no gaps. Version 1 is the same without the wall times. **Frozen**: a change is a new version with its
+//! own decoder next to these.
 
-use super::record::{BytesProblem, decode_fact, encode_fact};
+use super::record::{BytesProblem, decode_fact, encode_fact, lag, with_lag};
 use super::{Entry, JournalFact, Stamp};
 use crate::codec::{Encode, Reader};
 use crate::collections::sort_by_key;
@@ -15,7 +16,7 @@ use std::collections::{BTreeMap, HashMap};
 use uuid::Uuid;
 
 /// The version written.
-pub const VERSION: u8 = 1;
+pub const VERSION: u8 = 2;
 
 /// Most entries in one segment, so that a damaged length cannot allocate all memory.
 const MOST: u64 = 10_000_000;
@@ -70,7 +71,7 @@ fn pack_stretch<F: JournalFact>(stretch: &[&Entry<F>]) -> Segment {
     for entry in stretch {
         let wall = entry.stamp.wall.unix_ms();
         let step = wall.wrapping_sub(before) as i64;
-        (step, entry.stamp.counter, index[&entry.subject]).encode(&mut bytes);
+        (step, entry.stamp.counter, lag(entry), index[&entry.subject]).encode(&mut bytes);
         encode_fact(&entry.fact, &mut bytes);
         before = wall;
     }
@@ -83,13 +84,13 @@ fn pack_stretch<F: JournalFact>(stretch: &[&Entry<F>]) -> Segment {
 /// [`BytesProblem`]; bytes left over at the end count as damage.
 pub fn unpack<F: JournalFact>(bytes: &[u8]) -> Result<Vec<Entry<F>>, BytesProblem> {
     match bytes.split_first() {
-        Some((&VERSION, rest)) => unpack_v1(rest).ok_or(BytesProblem::Damaged),
+        Some((version @ 1..=VERSION, rest)) => unpack_body(rest, *version).ok_or(BytesProblem::Damaged),
         Some((&version, _)) if version > VERSION => Err(BytesProblem::Newer(version)),
         _ => Err(BytesProblem::Damaged),
     }
 }
 
-fn unpack_v1<F: JournalFact>(bytes: &[u8]) -> Option<Vec<Entry<F>>> {
+fn unpack_body<F: JournalFact>(bytes: &[u8], version: u8) -> Option<Vec<Entry<F>>> {
     let mut from = Reader::of(bytes);
     let device = from.id();
     let (first, count, subject_count): (u64, u64, u64) = Encode::decode(&mut from);
@@ -102,17 +103,14 @@ fn unpack_v1<F: JournalFact>(bytes: &[u8]) -> Option<Vec<Entry<F>>> {
     let mut entries = Vec::with_capacity(count as usize);
     let mut wall = 0_u64;
     for number in 0..count {
-        let (step, counter, subject): (i64, u32, u64) = Encode::decode(&mut from);
+        let (step, counter): (i64, u32) = Encode::decode(&mut from);
         wall = wall.wrapping_add(step as u64);
+        let stamp = Stamp { wall: WallTime::from_unix_ms(wall), counter };
+        let at = with_lag(stamp, if version == 1 { 0 } else { Encode::decode(&mut from) });
+        let subject = u64::decode(&mut from);
         let subject = *subjects.get(subject as usize)?;
         let seq = first.checked_add(number)?;
-        entries.push(Entry {
-            device,
-            seq,
-            stamp: Stamp { wall: WallTime::from_unix_ms(wall), counter },
-            subject,
-            fact: decode_fact(&mut from),
-        });
+        entries.push(Entry { device, seq, stamp, at, subject, fact: decode_fact(&mut from) });
         if from.has_failed() {
             return None;
         }
@@ -133,6 +131,7 @@ mod tests {
             device: Uuid::from_u128(7),
             seq,
             stamp: Stamp { wall: wall(unix_ms), counter: 0 },
+            at: wall(unix_ms),
             subject: Uuid::from_u128(subject),
             fact: Fact::Pulled { pieces: 1, size: None },
         }
@@ -158,6 +157,21 @@ mod tests {
             0x80, 0xf1, 0x04, 0, 0, 1, 16, 2, 0, // 40 s later, another
         ];
         let entries = [entry(1, 10, 1), entry(2, 40_010, 1)];
+        assert_eq!(unpack(frozen).unwrap(), entries);
+    }
+
+    /// These bytes are stored on users' devices.
+    #[test]
+    fn the_bytes_of_version_2_are_frozen() {
+        let frozen: &[u8] = &[
+            2, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 7, // version, device
+            1, 2, 1, // first number, entries, subjects
+            0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1, // the subject
+            20, 0, 0, 0, 1, 16, 2, 0, // 10 ms, counter, no difference, subject 0, a pull
+            0x80, 0xf1, 0x04, 0, 9, 0, 1, 16, 2, 0, // 40 s later and the clock 5 ms behind, another
+        ];
+        let late = Entry { at: wall(40_005), ..entry(2, 40_010, 1) };
+        let entries = [entry(1, 10, 1), late];
         assert_eq!(pack(&entries)[0].bytes, frozen);
         assert_eq!(unpack(frozen).unwrap(), entries);
     }
@@ -179,7 +193,7 @@ mod tests {
         (1u64, u64::MAX, u64::MAX).encode(&mut huge);
         assert_eq!(unpack::<Fact>(&huge), Err(BytesProblem::Damaged));
         let mut newer = good;
-        newer[0] = 2;
-        assert_eq!(unpack::<Fact>(&newer), Err(BytesProblem::Newer(2)));
+        newer[0] = 3;
+        assert_eq!(unpack::<Fact>(&newer), Err(BytesProblem::Newer(3)));
     }
 }

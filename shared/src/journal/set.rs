@@ -1,8 +1,10 @@
 //! The journal as a set of entries, merged by union.
 
-use super::{Coverage, Entry, Gap, JournalFact, Stamp};
+use super::fork::{Family, Line, family_of, filed, is_derived, text_of};
+use super::{Coverage, Entry, Fork, Gap, JournalFact, Stamp, TooMany};
 use crate::collections::{Table, sort_by_key};
 use crate::ids::DeviceId;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// The entries of all devices. The same entries make the same journal, in whatever order, overlap and
 /// repetition they arrive.
@@ -10,74 +12,147 @@ use crate::ids::DeviceId;
 pub struct Journal<F> {
     /// For each device, its entries by rising sequence number.
     devices: Table<Vec<Entry<F>>>,
+    /// The forks: the numbers at which a family's lines differ.
+    forks: BTreeSet<(Family, u64)>,
 }
 
 /// The result of a merge.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Absorbed {
     /// Number of facts that were new.
     pub new: u64,
     /// Number of facts that were present already.
     pub known: u64,
-}
-
-/// Two different facts with the same device and sequence number. A file is forged or damaged, or a device was
-/// cloned; accepting either would lose the other.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Conflict {
-    /// The device.
-    pub device: DeviceId,
-    /// The sequence number of both.
-    pub seq: u64,
+    /// Forks that were found: two facts had one number, and both were kept.
+    pub forks: Vec<Fork>,
 }
 
 impl<F> Default for Journal<F> {
     fn default() -> Self {
-        Self { devices: Table::default() }
+        Self { devices: Table::default(), forks: BTreeSet::new() }
     }
 }
 
 impl<F: JournalFact> Journal<F> {
-    /// A journal of these entries.
+    /// A journal of these entries, as a file holds them.
     ///
     /// # Errors
-    /// [`Conflict`] if two different entries have the same device and number.
-    pub fn of(entries: Vec<Entry<F>>) -> Result<Self, Conflict> {
+    /// [`TooMany`] if it has more devices or gaps than a shop can have.
+    pub fn of(entries: Vec<Entry<F>>) -> Result<Self, TooMany> {
         let mut journal = Self::default();
         journal.absorb(entries)?;
         Ok(journal)
     }
 
-    /// Adds entries in any order, overlap and repetition. All or nothing.
+    /// The journal of the entries that this device has stored. What is stored is never refused.
+    pub fn stored(entries: Vec<Entry<F>>) -> Self {
+        let mut journal = Self::default();
+        journal.add(entries);
+        journal
+    }
+
+    /// Adds entries in any order, overlap and repetition. Facts that were stored as unknown and are known to this
+    /// version are read. If two facts have one number, both are kept, each under an id of its own.
     ///
     /// # Errors
-    /// [`Conflict`] if an entry differs from the present one with its number; nothing is changed.
-    pub fn absorb(&mut self, entries: Vec<Entry<F>>) -> Result<Absorbed, Conflict> {
+    /// [`TooMany`] if there would be more devices or gaps than a shop can have; nothing is changed.
+    pub fn absorb(&mut self, entries: Vec<Entry<F>>) -> Result<Absorbed, TooMany> {
+        let mut coverage = self.coverage();
+        coverage.add_all(&entries);
+        coverage.check_bounds()?;
+        Ok(self.add(entries))
+    }
+
+    fn add(&mut self, entries: Vec<Entry<F>>) -> Absorbed {
         let offered = entries.len() as u64;
-        let mut arriving = by_device(entries);
-        let devices: Vec<DeviceId> = arriving.keys().copied().collect();
-        for device in devices {
-            let Some(list) = arriving.get_mut(&device) else { continue };
-            if !list.is_sorted_by_key(|entry| entry.seq) {
-                sort_by_key(list, |entry| entry.seq);
-            }
-            let same = |pair: &&[Entry<F>]| pair[0].seq == pair[1].seq && pair[0] != pair[1];
-            if let Some(pair) = list.windows(2).find(same) {
-                return Err(Conflict { device, seq: pair[0].seq });
-            }
-            list.dedup_by_key(|entry| entry.seq);
-            if let Some(seq) = self.devices.get(&device).and_then(|held| disagreement(held, list)) {
-                return Err(Conflict { device, seq });
+        let before = self.len() as u64;
+        let mut lines = Vec::new();
+        for (device, list) in by_device(entries.into_iter().map(Entry::recognized).collect()).into_rows() {
+            lines.extend(without_repetition(device, list));
+        }
+        let mut families = self.forked_families(&lines);
+        for (device, line) in lines {
+            match families.get_mut(&family_of(device)) {
+                Some(lines) => lines.push((device, line)),
+                None => merge_sorted(self.devices.get_or_insert_default(device), line),
             }
         }
-        let mut new = 0;
-        for (device, list) in arriving.iter_mut() {
-            let held = self.devices.get_or_insert_default(*device);
-            let before = held.len();
-            merge_sorted(held, std::mem::take(list));
-            new += (held.len() - before) as u64;
+        let forks = families.into_iter().flat_map(|(family, lines)| self.file(family, lines)).collect();
+        let new = (self.len() as u64).saturating_sub(before);
+        Absorbed { new, known: offered - new.min(offered), forks }
+    }
+
+    /// The forked families that arriving lines are of, or that they fork; to be filled with their lines.
+    fn forked_families(&self, arriving: &[Line<F>]) -> BTreeMap<Family, Vec<Line<F>>> {
+        let disagrees = |(id, line): &&Line<F>| self.devices.get(id).is_some_and(|held| disagree(held, line));
+        // Two lines of one id are a file that contradicts itself.
+        let twice = arriving.windows(2).filter(|pair| pair[0].0 == pair[1].0).map(|pair| pair[0].0);
+        let forked = arriving.iter().filter(|line| is_derived(line.0) || disagrees(line)).map(|(id, _)| *id);
+        let here = self.devices.keys().copied().filter(|id| is_derived(*id));
+        forked.chain(twice).chain(here).map(|id| (family_of(id), Vec::new())).collect()
+    }
+
+    /// Files arriving lines of a forked family, with those that are here. Returns the forks that were not known.
+    fn file(&mut self, family: Family, mut lines: Vec<Line<F>>) -> Vec<Fork> {
+        if lines.is_empty() {
+            return Vec::new();
         }
-        Ok(Absorbed { new, known: offered - new })
+        let here: Vec<DeviceId> = self.devices.keys().copied().filter(|id| family_of(*id) == family).collect();
+        lines.extend(here.into_iter().filter_map(|id| self.devices.remove(&id).map(|line| (id, line))));
+        let device = lines.iter().map(|(id, _)| *id).min_by_key(|id| (is_derived(*id), *id)).unwrap_or_default();
+        let (pieces, cuts) = filed(family, &lines);
+        for (id, piece) in pieces {
+            self.devices.insert(id, piece);
+        }
+        let mut is_new = |first: &u64| self.forks.insert((family, *first));
+        cuts.into_iter().filter(|first| is_new(first)).map(|first| Fork { device, first }).collect()
+    }
+
+    /// Whether two devices counted on under this id.
+    pub fn is_forked(&self, device: DeviceId) -> bool {
+        self.is_forked_family(family_of(device))
+    }
+
+    fn is_forked_family(&self, family: Family) -> bool {
+        self.forks.range((family, 0)..=(family, u64::MAX)).next().is_some()
+    }
+
+    /// Whether there is any fork.
+    pub fn has_forks(&self) -> bool {
+        !self.forks.is_empty()
+    }
+
+    /// The entries that `known` does not contain. For a journal without forks.
+    pub fn beyond(&self, known: &Coverage) -> Vec<Entry<F>> {
+        self.entries().filter(|entry| !known.holds(entry.device, entry.seq)).cloned().collect()
+    }
+
+    /// The entries that are not among these stored ones, whatever id they are filed under. An entry that follows a
+    /// stored one in its line is given the id of that one, so that every stored line can be filed by its beginning.
+    pub fn beyond_stored(&self, stored: &[Entry<F>]) -> Vec<Entry<F>> {
+        let mut coverage = Coverage::default();
+        coverage.add_all(stored);
+        let is_forked = |entry: &&Entry<F>| self.is_forked(entry.device);
+        let ids: BTreeMap<String, DeviceId> =
+            stored.iter().filter(is_forked).map(|entry| (text_of(entry), entry.device)).collect();
+        let mut added = Vec::new();
+        for (id, line) in self.devices.iter() {
+            if !self.is_forked(*id) {
+                added.extend(line.iter().filter(|entry| !coverage.holds(entry.device, entry.seq)).cloned());
+                continue;
+            }
+            let mut before = *id;
+            for entry in line {
+                if let Some(stored) = ids.get(&text_of(entry)) {
+                    before = *stored;
+                    continue;
+                }
+                let device = if coverage.holds(before, entry.seq) { *id } else { before };
+                coverage.add(device, entry.seq);
+                added.push(Entry { device, ..entry.clone() });
+            }
+        }
+        added
     }
 
     /// Every entry in fold order: by stamp, then device, then number.
@@ -95,11 +170,6 @@ impl<F: JournalFact> Journal<F> {
     /// Every entry by device and rising number.
     pub fn entries(&self) -> impl Iterator<Item = &Entry<F>> {
         self.devices.values().flatten()
-    }
-
-    /// The entries that `known` does not contain.
-    pub fn beyond(&self, known: &Coverage) -> Vec<Entry<F>> {
-        self.entries().filter(|entry| !known.holds(entry.device, entry.seq)).cloned().collect()
     }
 
     /// Which facts are present.
@@ -146,16 +216,36 @@ fn by_device<F: JournalFact>(entries: Vec<Entry<F>>) -> Table<Vec<Entry<F>>> {
     devices
 }
 
-/// The first number with different entries in two sorted lists.
-fn disagreement<F: JournalFact>(held: &[Entry<F>], arriving: &[Entry<F>]) -> Option<u64> {
-    let mut held = held.iter().peekable();
-    for entry in arriving {
-        while held.next_if(|other| other.seq < entry.seq).is_some() {}
-        if held.peek().is_some_and(|other| other.seq == entry.seq && *other != entry) {
-            return Some(entry.seq);
+/// A device's entries in lines without repeated numbers: one line, unless two different entries have one number.
+fn without_repetition<F: JournalFact>(device: DeviceId, mut list: Vec<Entry<F>>) -> Vec<Line<F>> {
+    if !list.is_sorted_by_key(|entry| entry.seq) {
+        sort_by_key(&mut list, |entry| entry.seq);
+    }
+    if list.windows(2).all(|pair| pair[0].seq < pair[1].seq) {
+        return vec![(device, list)];
+    }
+    let mut lines: Vec<Line<F>> = Vec::new();
+    for entry in list {
+        let fits = |line: &&mut Line<F>| line.1.last().is_none_or(|last| last.seq < entry.seq);
+        let is_here = |line: &Line<F>| line.1.last().is_some_and(|last| last.seq == entry.seq && last.is_same(&entry));
+        if lines.iter().any(is_here) {
+            continue;
+        }
+        match lines.iter_mut().find(fits) {
+            Some(line) => line.1.push(entry),
+            None => lines.push((device, vec![entry])),
         }
     }
-    None
+    lines
+}
+
+/// Whether two sorted lists have different entries under one number.
+fn disagree<F: JournalFact>(held: &[Entry<F>], arriving: &[Entry<F>]) -> bool {
+    let mut held = held.iter().peekable();
+    arriving.iter().any(|entry| {
+        while held.next_if(|other| other.seq < entry.seq).is_some() {}
+        held.peek().is_some_and(|other| other.seq == entry.seq && !other.is_same(entry))
+    })
 }
 
 /// Merges a sorted list into another; for numbers in both, the present entry is kept.
@@ -197,26 +287,29 @@ mod tests {
     fn entry(device: u128, seq: u64, unix_ms: u64) -> Entry {
         let fact = Fact::ShopNamed(format!("{device}/{seq}"));
         let stamp = Stamp { wall: wall(unix_ms), counter: 0 };
-        Entry { device: Uuid::from_u128(device), seq, stamp, subject: Uuid::nil(), fact }
+        Entry { device: Uuid::from_u128(device), seq, stamp, at: stamp.wall, subject: Uuid::nil(), fact }
     }
 
     #[test]
     fn overlapping_files_merge_to_one_copy_of_each_fact() {
         let mut journal = Journal::of(vec![entry(1, 1, 5), entry(1, 2, 6), entry(2, 1, 1)]).unwrap();
         let report = journal.absorb(vec![entry(1, 3, 9), entry(1, 2, 6), entry(2, 1, 1)]).unwrap();
-        assert_eq!(report, Absorbed { new: 1, known: 2 });
+        assert_eq!(report, Absorbed { new: 1, known: 2, forks: vec![] });
         let order: Vec<u64> = journal.in_order().iter().map(|entry| entry.stamp.wall.unix_ms()).collect();
         assert_eq!(order, [1, 5, 6, 9]);
     }
 
     #[test]
-    fn two_facts_with_one_number_change_nothing() {
-        let mut journal = Journal::of(vec![entry(1, 1, 5)]).unwrap();
-        let before = journal.clone();
-        let forged = entry(1, 1, 6);
-        let conflict = Conflict { device: Uuid::from_u128(1), seq: 1 };
-        assert_eq!(journal.absorb(vec![entry(2, 1, 1), forged.clone()]), Err(conflict));
-        assert_eq!(journal, before);
-        assert_eq!(Journal::of(vec![entry(1, 1, 5), forged]), Err(conflict));
+    fn two_facts_with_one_number_are_both_kept() {
+        let [one, other] = [entry(1, 1, 5), entry(1, 1, 6)];
+        let mut journal = Journal::of(vec![one.clone()]).unwrap();
+        let absorbed = journal.absorb(vec![entry(2, 1, 1), other.clone()]).unwrap();
+        assert_eq!((absorbed.new, absorbed.known), (2, 0));
+        assert_eq!(absorbed.forks, [Fork { device: Uuid::from_u128(1), first: 1 }]);
+        assert!(journal.is_forked(Uuid::from_u128(1)));
+        let order: Vec<u64> = journal.in_order().iter().map(|entry| entry.at.unix_ms()).collect();
+        assert_eq!(order, [1, 5, 6]);
+        assert_eq!(journal.absorb(vec![other, one]).unwrap(), Absorbed { new: 0, known: 2, forks: vec![] });
+        assert_eq!(journal.gaps(), []);
     }
 }

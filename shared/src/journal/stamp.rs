@@ -7,13 +7,16 @@ use crate::codec::Encode;
 use crate::time::{Millis, WallTime};
 use serde::{Deserialize, Serialize};
 
-/// When a fact was recorded: wall time, then a counter.
+/// Latest moment accepted: the year 2500.
+pub(super) const LATEST_WALL: WallTime = WallTime::from_unix_ms(16_725_225_600_000);
+
+/// The order in which facts were recorded: wall time, then a counter.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize, Encode)]
 #[serde(from = "(WallTime, u32)", into = "(WallTime, u32)")]
 pub struct Stamp {
-    /// Wall time by the device's clock.
+    /// The latest wall time that the device knew of: its own clock's, or that of an entry it had seen.
     pub wall: WallTime,
-    /// Orders facts of the same millisecond, and facts recorded while the clock lags.
+    /// Orders facts of the same millisecond, and facts recorded while the clock is behind `wall`.
     pub counter: u32,
 }
 
@@ -30,20 +33,15 @@ impl From<Stamp> for (WallTime, u32) {
 }
 
 impl Stamp {
-    /// The smallest stamp after this one.
+    /// The smallest stamp after this one; the last stamp that is accepted from a file is followed by itself, and the
+    /// sequence numbers then give the order.
     pub fn next(self) -> Self {
         match self.counter.checked_add(1) {
             Some(counter) => Self { wall: self.wall, counter },
+            None if self.wall >= LATEST_WALL => self,
             None => Self { wall: self.wall + Millis::from_ms(1), counter: 0 },
         }
     }
-}
-
-/// Another device's stamp was further ahead of this device's clock than can be trusted.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct FarAhead {
-    /// How far ahead it was.
-    pub by: Millis,
 }
 
 /// Assigns each fact of this device a stamp later than every fact seen.
@@ -53,11 +51,6 @@ pub struct HybridClock {
 }
 
 impl HybridClock {
-    /// Largest trusted lead of another clock. Phones that set their clock automatically agree within seconds,
-    /// others within minutes. A clock more than an hour ahead is wrong, and following it would spoil the times
-    /// of every later fact here.
-    pub const TRUSTED_AHEAD: Millis = Millis::from_hours(1);
-
     /// A clock that has seen stamps up to `last`.
     pub fn after(last: Stamp) -> Self {
         Self { last }
@@ -75,15 +68,11 @@ impl HybridClock {
         self.last
     }
 
-    /// Takes another device's stamp into account, so that the next one assigned here is later. A stamp too far
-    /// ahead of `now` advances the clock only as far as is trusted.
-    ///
-    /// # Errors
-    /// [`FarAhead`], which should be reported to the user; the clock remains usable.
-    pub fn observe(&mut self, seen: Stamp, now: WallTime) -> Result<(), FarAhead> {
-        let limit = Stamp { wall: now + Self::TRUSTED_AHEAD, counter: 0 };
-        self.last = self.last.max(seen.min(limit));
-        if seen > limit { Err(FarAhead { by: seen.wall.since(now) }) } else { Ok(()) }
+    /// Takes another device's stamp into account, so that the next one assigned here is later, however far ahead that
+    /// device's clock is: what is recorded here afterwards then comes after it in the fold, and overrides its fields. The
+    /// wall time of the facts is not affected; see [`Entry::at`](super::Entry::at).
+    pub fn observe(&mut self, seen: Stamp) {
+        self.last = self.last.max(seen);
     }
 }
 
@@ -104,19 +93,22 @@ mod tests {
     fn facts_recorded_after_a_merge_sort_after_the_merged_ones() {
         let mut clock = HybridClock::default();
         let seen = Stamp { wall: wall(5_000), counter: 7 };
-        assert_eq!(clock.observe(seen, wall(1_000)), Ok(()));
+        clock.observe(seen);
         assert!(clock.stamp(wall(1_001)) > seen);
     }
 
     #[test]
-    fn a_stamp_from_a_wrong_year_is_clamped_and_reported() {
+    fn a_stamp_from_a_wrong_year_is_followed() {
         let mut clock = HybridClock::default();
-        let year = Millis::from_days(365);
-        assert_eq!(
-            clock.observe(Stamp { wall: WallTime::EPOCH + year, counter: 0 }, WallTime::EPOCH),
-            Err(FarAhead { by: year })
-        );
-        assert_eq!(clock.stamp(wall(10)).wall, WallTime::EPOCH + HybridClock::TRUSTED_AHEAD);
+        let seen = Stamp { wall: WallTime::EPOCH + Millis::from_days(365), counter: 0 };
+        clock.observe(seen);
+        assert_eq!(clock.stamp(wall(10)), seen.next());
+    }
+
+    #[test]
+    fn no_stamp_that_a_file_may_hold_leads_to_one_that_it_may_not() {
+        let mut clock = HybridClock::after(Stamp { wall: LATEST_WALL, counter: u32::MAX });
+        assert_eq!(clock.stamp(wall(10)).wall, LATEST_WALL);
     }
 
     #[test]

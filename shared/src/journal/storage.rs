@@ -111,6 +111,10 @@ pub trait Storage<F> {
         checkpoint: &Checkpoint,
     ) -> Result<Head, StorageFault>;
 
+    /// Gives this device a new id if it still has the id `old`, and returns the id that it has. What is stored stays, and
+    /// its next fact has number 1. For a device that learns that another one counts under its id.
+    async fn renew_device(&self, old: DeviceId) -> Result<DeviceId, StorageFault>;
+
     /// Every stored entry, each once, in any order.
     async fn read_all(&self) -> Result<Vec<Entry<F>>, StorageFault>;
 
@@ -125,7 +129,7 @@ pub fn assign_sequence<F: Clone>(head: &mut Head, device: DeviceId, drafts: &[Dr
     for draft in drafts {
         let stamp = head.clock.stamp(draft.at);
         head.coverage.add(device, seq);
-        entries.push(Entry { device, seq, stamp, subject: draft.subject, fact: draft.fact.clone() });
+        entries.push(Entry { device, seq, stamp, at: draft.at, subject: draft.subject, fact: draft.fact.clone() });
         seq += 1;
     }
     entries

@@ -106,7 +106,7 @@ impl Shop {
     /// Folds one fact in, which must come after every fact folded before.
     fn apply(&mut self, entry: &Entry) {
         self.last = Some(entry.key());
-        self.apply_fact(entry.device, entry.stamp.wall, entry.subject, &entry.fact);
+        self.apply_fact(entry.device, entry.at, entry.subject, &entry.fact);
     }
 
     fn apply_fact(&mut self, device: DeviceId, at: WallTime, id: Subject, fact: &Fact) {

@@ -42,6 +42,12 @@ impl Day {
         Self { date: self.date.checked_add_days(Days::new(days)).unwrap_or(NaiveDate::MAX) }
     }
 
+    /// The day this many days earlier, at most the first one that can be represented.
+    #[must_use]
+    pub fn minus_days(self, days: u64) -> Self {
+        Self { date: self.date.checked_sub_days(Days::new(days)).unwrap_or(NaiveDate::MIN) }
+    }
+
     /// Number of days from `other` to this day; negative if this is earlier.
     pub fn days_after(self, other: Self) -> i64 {
         (self.date - other.date).num_days()

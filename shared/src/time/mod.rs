@@ -6,13 +6,15 @@ mod estimate;
 mod millis;
 mod wall_clock;
 mod wall_time;
+mod zone;
 
 pub use day::Day;
 pub use due::Due;
 pub use estimate::Estimate;
 pub use millis::Millis;
-pub use wall_clock::WallClock;
+pub use wall_clock::{DAY_TURN, WallClock};
 pub use wall_time::WallTime;
+pub use zone::{OffsetChange, Zone, offset_changes};
 
 #[cfg(test)]
 pub(crate) use wall_time::wall;

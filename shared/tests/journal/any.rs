@@ -316,14 +316,17 @@ pub fn any_frozen_ink_fact() -> impl Strategy<Value = InkFact> {
 /// Facts of six devices, each numbered from 1, at wall times that collide and cross.
 pub fn any_entries() -> impl Strategy<Value = Vec<Entry>> {
     let fact = prop_oneof![2 => any_fact(), 1 => any_frozen_fact()];
-    prop::collection::vec((0..DEVICES, 0..2_000_000u64, fact), 1..60).prop_map(|rows| {
+    // The clock that a device shows is now and then behind or ahead of its stamps.
+    let lag = prop_oneof![3 => Just(0), 1 => 0..3_000_000u64];
+    prop::collection::vec((0..DEVICES, 0..2_000_000u64, lag, fact), 1..60).prop_map(|rows| {
         let mut next = [1u64; DEVICES as usize];
         rows.into_iter()
-            .map(|(device, wall, (subject, fact))| {
+            .map(|(device, wall, lag, (subject, fact))| {
                 let seq = next[device as usize];
                 next[device as usize] += 1;
                 let stamp = Stamp { wall: WallTime::from_unix_ms(wall / 1000 * 1000), counter: (wall % 3) as u32 };
-                Entry { device: Uuid::from_u128(device + 1), seq, stamp, subject, fact }
+                let at = if lag == 0 { stamp.wall } else { WallTime::from_unix_ms(lag) };
+                Entry { device: Uuid::from_u128(device + 1), seq, stamp, at, subject, fact }
             })
             .collect()
     })

@@ -93,7 +93,7 @@ proptest! {
     #[test]
     fn no_journal_makes_the_screen_or_failure_views_panic(entries in any_entries(), now in (0..4_000_000u64).prop_map(WallTime::from_unix_ms)) {
         let shop = Shop::fold(&Journal::of(entries).unwrap());
-        let clock = lastpull_core::time::WallClock { now, offset_minutes: 60 };
+        let clock = lastpull_core::time::WallClock::fixed(now, 60);
         let board = lastpull_core::screen::screen_board(&shop, &lastpull_core::screen::ScreenFilter::default(), now);
         prop_assert_eq!(board.groups.iter().map(|group| group.count).sum::<u32>(), board.total);
         lastpull_core::screen::screen_needs(&shop, clock);
@@ -125,6 +125,7 @@ proptest! {
             device: Uuid::from_u128(1),
             seq: at as u64 + 1,
             stamp: Stamp { wall: WallTime::from_unix_ms(at as u64), counter: 0 },
+            at: WallTime::from_unix_ms(at as u64),
             subject,
             fact: Fact::Ink(fact),
         });
@@ -158,6 +159,7 @@ fn two_phones_that_counted_the_same_run_add_up() {
         device: Uuid::from_u128(device),
         seq,
         stamp: Stamp { wall: WallTime::from_unix_ms(wall), counter: 0 },
+        at: WallTime::from_unix_ms(wall),
         subject: run,
         fact: Fact::Pulled { pieces: 1, size: None },
     };
@@ -173,6 +175,7 @@ fn the_later_stamp_wins_a_field_whichever_file_came_last() {
         device: Uuid::from_u128(device),
         seq: 1,
         stamp: Stamp { wall: WallTime::from_unix_ms(wall), counter: 0 },
+        at: WallTime::from_unix_ms(wall),
         subject: job,
         fact: Fact::JobSet(vec![JobField::Title(text.into())]),
     };

@@ -107,7 +107,7 @@ fn every_row_survives_the_line_the_record_and_the_segment() {
     for row in rows() {
         let stamp = Stamp { wall: WallTime::from_unix_ms(1), counter: 0 };
         let (device, subject) = (Uuid::from_u128(1), subject_of(&row.fact));
-        let entry = Entry { device, seq: 1, stamp, subject, fact: row.fact.clone() };
+        let entry = Entry { device, seq: 1, stamp, at: WallTime::from_unix_ms(5), subject, fact: row.fact.clone() };
         assert_eq!(Entry::from_line(&entry.to_line()).as_ref(), Ok(&entry));
         assert_eq!(record::decode(&record::encode(&entry)).as_ref(), Ok(&entry));
         assert_eq!(segment::unpack(&segment::pack([&entry])[0].bytes), Ok(vec![entry]));

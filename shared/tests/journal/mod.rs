@@ -1,7 +1,9 @@
 //! The journal: folding, merging, and journals of which parts are missing.
 
 mod any;
+mod devices;
 mod fold;
 mod frozen;
 mod histories;
 mod partial;
+mod unknown;

@@ -10,13 +10,15 @@ use uuid::Uuid;
 
 /// Local midnight after opening.
 const MIDNIGHT: u64 = 16 * HOUR;
+/// Seconds after opening at which it shows four in the morning.
+const FOUR: u64 = 20 * HOUR;
 
 fn done(press: &TestShop, seconds: u64) -> DoneToday {
     done_today(&press.shop(), clock(seconds))
 }
 
 fn pieces(press: &TestShop, seconds: u64, offset_minutes: i32) -> i64 {
-    done_today(&press.shop(), WallClock { offset_minutes, ..clock(seconds) }).row.pieces
+    done_today(&press.shop(), WallClock::fixed(clock(seconds).now, offset_minutes)).row.pieces
 }
 
 #[test]
@@ -98,32 +100,32 @@ fn usual_looks_back_twenty_working_days() {
 }
 
 #[test]
-fn a_day_ends_at_local_midnight() {
+fn a_working_day_ends_at_four_in_the_morning_local_time() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 99)]);
-    press.count_at(MIDNIGHT - 1, run, 3, Some(Size::M)).count_at(MIDNIGHT, run, 5, Some(Size::M));
-    assert_eq!((pieces(&press, MIDNIGHT - 1, WEST), pieces(&press, MIDNIGHT, WEST)), (3, 5));
-    // By Greenwich both were pulled around five in the morning.
-    assert_eq!(pieces(&press, MIDNIGHT, 0), 8);
+    press.count_at(FOUR - 1, run, 3, Some(Size::M)).count_at(FOUR, run, 5, Some(Size::M));
+    assert_eq!((pieces(&press, FOUR - 1, WEST), pieces(&press, FOUR, WEST)), (3, 5));
+    // By Greenwich both were pulled around nine in the morning.
+    assert_eq!(pieces(&press, FOUR, 0), 8);
 }
 
 #[test]
 fn a_day_can_end_at_a_quarter_past_the_hour_in_utc() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 99)]);
-    // Five and three quarter hours east, midnight is at 18:15Z: 5¼ hours after 13:00Z.
-    let midnight = 5 * HOUR + 900;
-    press.count_at(midnight - 1, run, 3, Some(Size::M)).count_at(midnight, run, 5, Some(Size::M));
-    assert_eq!((pieces(&press, midnight - 1, 345), pieces(&press, midnight, 345)), (3, 5));
+    // Five and three quarter hours east, four in the morning is at 22:15Z: 9¼ hours after 13:00Z.
+    let four = 9 * HOUR + 900;
+    press.count_at(four - 1, run, 3, Some(Size::M)).count_at(four, run, 5, Some(Size::M));
+    assert_eq!((pieces(&press, four - 1, 345), pieces(&press, four, 345)), (3, 5));
 }
 
 #[test]
-fn jobs_are_counted_on_the_local_day_they_were_finished() {
+fn jobs_are_counted_on_the_working_day_they_were_finished() {
     let (mut press, first) = TestShop::with_run(&[(Size::M, 9)]);
     let second = press.order("Other", None, Fabric::Cotton, &[(Size::M, 9)]);
-    press.finish_at(MIDNIGHT - 1, first).finish_at(MIDNIGHT, second);
-    assert_eq!((done(&press, MIDNIGHT - 1).jobs, done(&press, MIDNIGHT).jobs), (1, 1));
+    press.finish_at(FOUR - 1, first).finish_at(FOUR, second);
+    assert_eq!((done(&press, FOUR - 1).jobs, done(&press, FOUR).jobs), (1, 1));
     let job = press.shop().job_of(second).unwrap().0;
     press.record(job, Fact::JobReopened);
-    assert_eq!(done(&press, MIDNIGHT).jobs, 0);
+    assert_eq!(done(&press, FOUR).jobs, 0);
 }
 
 #[test]
@@ -161,6 +163,6 @@ fn closing_goes_by_the_weekday_and_a_single_day_can_differ() {
     assert_eq!(closing(&press, 0), Some(wall(12 * HOUR)), "this Wednesday until eight");
     assert_eq!(closing(&press, 7), Some(wall(7 * DAY + 7 * HOUR)), "next Wednesday at three");
     // The same wall clock in Kathmandu is hours earlier by Greenwich: 20:00 there is 14:15Z.
-    let east = WallClock { now: OPENING, offset_minutes: 345 };
+    let east = WallClock::fixed(OPENING, 345);
     assert_eq!(closing_today(&press.shop().closings, east), Some(wall(HOUR + 900)));
 }

@@ -206,6 +206,7 @@ fn an_exposure_that_arrives_before_its_lamp_is_kept_without_a_name() {
         device: PHONE,
         seq: 1,
         stamp: lastpull_core::journal::Stamp { wall: wall(0), counter: 0 },
+        at: wall(0),
         subject: Uuid::from_u128(9),
         fact: Fact::Stencil(fact),
     };

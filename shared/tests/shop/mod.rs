@@ -60,7 +60,7 @@ pub fn minutes(minutes: u64) -> Millis {
 
 /// The shop's clock so many seconds after opening.
 pub fn clock(seconds: u64) -> WallClock {
-    WallClock { now: wall(seconds), offset_minutes: WEST }
+    WallClock::fixed(wall(seconds), WEST)
 }
 
 /// The day of opening.
@@ -120,7 +120,7 @@ impl TestShop {
         let seq = self.seqs.entry(self.device).or_insert(0);
         *seq += 1;
         let stamp = self.clock.stamp(self.now);
-        self.entries.push(Entry { device: self.device, seq: *seq, stamp, subject, fact });
+        self.entries.push(Entry { device: self.device, seq: *seq, stamp, at: self.now, subject, fact });
         self
     }
 

@@ -4,6 +4,7 @@ use crate::components::Icon;
 use crate::i18n;
 use crate::store::Store;
 use lastpull_core::facts::Fact;
+use lastpull_core::plan::moved_closing;
 use leptos::prelude::*;
 use uuid::Uuid;
 
@@ -11,7 +12,7 @@ use uuid::Uuid;
 #[component]
 pub fn Closing() -> impl IntoView {
     let store = Store::from_context();
-    let today = Memo::new(move |_| store.clock.get().today());
+    let today = Memo::new(move |_| store.clock.get().work_day());
     let minutes = Memo::new(move |_| store.shop.with(|shop| shop.closings.on(today.get())));
     let set = move |minutes: u16| {
         store.record(Uuid::nil(), Fact::DayClosing { day: today.get_untracked(), minutes });
@@ -19,7 +20,7 @@ pub fn Closing() -> impl IntoView {
     };
     let shift = move |by: i32| {
         if let Some(minutes) = minutes.get_untracked() {
-            set((i32::from(minutes) + by).clamp(0, 24 * 60 - 1) as u16);
+            set(moved_closing(minutes, by));
         }
     };
     move || {

@@ -31,9 +31,9 @@ pub fn JobFormPage(#[prop(into)] job: Option<JobId>) -> impl IntoView {
     let exempt = Signal::derive(move || form.with(|form| form.exempt));
     let submit = FormSubmit::new(Box::new(move || {
         let today = clock::now().today();
-        let fields = store
-            .shop
-            .with_untracked(|shop| form.with(|form| form.check(today, before.as_ref(), |day| shop.closings.on(day))))?;
+        let fields = store.shop.with_untracked(|shop| {
+            form.with(|form| form.check(today, before.as_ref(), |day| shop.closings.due_on(day)))
+        })?;
         Ok(set(id, fields, Fact::JobSet))
     }));
     let problems = submit.problems;

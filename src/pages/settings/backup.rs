@@ -108,6 +108,8 @@ fn ImportReport(imported: ImportSummary) -> impl IntoView {
         {(photos > 0).then(|| view! { <p id="brought-photos">{i18n::brought_photos(photos)}</p> })}
         {(missing > 0).then(|| view! { <p class="caution">{i18n::brought_photos_missing(missing)}</p> })}
         {(imported.gaps > 0).then(|| view! { <p class="caution">{i18n::brought_gaps(imported.gaps as u32)}</p> })}
+        {(imported.forks > 0).then(|| view! { <p class="caution" id="brought-forks">{i18n::brought_forks()}</p> })}
+        {imported.renewed.then(|| view! { <p class="caution" id="brought-renewed">{i18n::brought_renewed()}</p> })}
         {(imported.far_ahead > 0).then(|| view! { <p class="caution">{i18n::brought_far_ahead(imported.far_ahead as u32)}</p> })}
     }
 }
@@ -140,7 +142,7 @@ fn import_error(error: &ImportError) -> String {
         ImportError::ChunkNotLoaded => i18n::part_failed_text().into(),
         ImportError::NoRoom => i18n::photo_no_room().into(),
         ImportError::File(problem) => i18n::backup_problem(*problem),
-        ImportError::Conflict(_) => i18n::backup_conflict().into(),
+        ImportError::TooMany(_) => i18n::backup_too_many().into(),
         ImportError::Storage(fault) => i18n::storage_fault(fault),
     }
 }

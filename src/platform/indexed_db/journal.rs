@@ -1,5 +1,6 @@
 //! The journal in the database.
 
+use super::super::ids;
 use super::super::journal_worker::Stored;
 use super::database::IndexedDb;
 use super::fault::{fault, unreadable};
@@ -8,6 +9,7 @@ use super::schema::{CHECKPOINT, JOURNAL_STORES, META, PHOTO_STORES, SEGMENTS, TA
 use super::transaction::Work;
 use super::worker_append::WorkerAppend;
 use lastpull_core::facts::{Draft, Entry, Fact, Opened};
+use lastpull_core::ids::DeviceId;
 use lastpull_core::journal::{Checkpoint, Head, HybridClock, Storage, StorageFault, assign_sequence, record, segment};
 
 impl Storage<Fact> for IndexedDb {
@@ -80,6 +82,22 @@ impl Storage<Fact> for IndexedDb {
             Ok(head)
         };
         self.begin().await?.run_steps(steps).await
+    }
+
+    async fn renew_device(&self, old: DeviceId) -> Result<DeviceId, StorageFault> {
+        let steps = async |work: &Work| {
+            let mut known = work.device_and_head().await?;
+            if known.device == old {
+                known.device = ids::new_id();
+                known.meta[0] = known.device.as_bytes().to_vec();
+                work.put(META, &"device".into(), known.device.as_bytes())?;
+            }
+            Ok(known)
+        };
+        let known = self.begin_over(&[META], "readwrite").await?.run_steps(steps).await?;
+        let device = known.device;
+        self.known.replace(Some(known));
+        Ok(device)
     }
 
     async fn read_all(&self) -> Result<Vec<Entry>, StorageFault> {

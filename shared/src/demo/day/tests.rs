@@ -20,7 +20,7 @@ use crate::time::WallTime;
 pub(in crate::demo) const NOW: WallTime = WallTime::from_unix_ms(1_795_638_600_000);
 
 pub(in crate::demo) fn shop(now: WallTime) -> (Shop, WallClock) {
-    let clock = WallClock { now, offset_minutes: -300 };
+    let clock = WallClock::fixed(now, -300);
     let mut next = 1_000;
     let drafts = demo_facts(clock, Uuid::from_u128(1), "Press phone", || {
         next += 1;

@@ -17,6 +17,7 @@ fn entries() -> Vec<Entry> {
             device: Uuid::from_u128(u128::from(seq % 3) + 1),
             seq: (seq - 1) / 3 + 1,
             stamp: Stamp { wall: wall(seq * 1_000), counter: 0 },
+            at: wall(seq * 1_000),
             subject: Uuid::from_u128(5),
             fact: Fact::Pulled { pieces: 1, size: None },
         })

@@ -134,7 +134,7 @@ pub fn history() -> Vec<Entry> {
     let entry = |(at, (subject, fact)): (usize, (Subject, Fact))| {
         let at = at as u64;
         let stamp = Stamp { wall: BEGINS + at * STEP, counter: (at % 3) as u32 };
-        Entry { device: Uuid::from_u128(1 + u128::from(at % 2)), seq: at / 2 + 1, stamp, subject, fact }
+        Entry { device: Uuid::from_u128(1 + u128::from(at % 2)), seq: at / 2 + 1, stamp, at: stamp.wall, subject, fact }
     };
     story.into_iter().enumerate().map(entry).collect()
 }

@@ -71,11 +71,11 @@ pub fn failures_stopping_press(shop: &Shop) -> Vec<FailureNotice> {
 
 /// Today's failures, and earlier failures of open jobs with something still to do; oldest first.
 pub fn notices_today(shop: &Shop, clock: WallClock) -> Vec<FailureNotice> {
-    let today = clock.today();
+    let today = clock.work_day();
     let job_open =
         |failure: &Failure| failure.run.and_then(|run| shop.job_of(run)).is_some_and(|(_, job)| job.is_open());
     let wanted = |(_, failure): &(Subject, &Failure)| {
-        clock.day_of(failure.at) == today || (job_open(failure) && is_open(shop, failure))
+        clock.work_day_of(failure.at) == today || (job_open(failure) && is_open(shop, failure))
     };
     let mut rows: Vec<FailureNotice> =
         shop.failures.iter().filter(wanted).map(|(id, failure)| notice(shop, id, failure)).collect();

@@ -108,7 +108,7 @@ pub struct DayFailures {
 
 /// What failures cost today.
 pub fn failures_today(shop: &Shop, clock: WallClock) -> DayFailures {
-    let today = clock.today();
+    let today = clock.work_day();
     let mut day = DayFailures::default();
     let mut stops: Vec<(RunId, WallTime)> = Vec::new();
     let mut runs: Vec<RunId> = Vec::new();
@@ -119,7 +119,7 @@ pub fn failures_today(shop: &Shop, clock: WallClock) -> DayFailures {
         let job_open = failure.run.and_then(|run| shop.job_of(run)).is_some_and(|(_, job)| job.is_open());
         day.open += u32::from(job_open && is_open(shop, failure));
         runs.extend(failure.run.filter(|run| job_open && !runs.contains(run)));
-        if clock.day_of(failure.at) != today {
+        if clock.work_day_of(failure.at) != today {
             continue;
         }
         let row = row(shop, id, failure, clock.now);

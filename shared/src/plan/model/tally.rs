@@ -7,8 +7,8 @@ use std::collections::BTreeMap;
 /// A quarter of an hour. The offset of every civil time zone from UTC is a whole number of quarters.
 const QUARTER: Millis = Millis::from_minutes(15);
 
-/// Number of quarters kept: 120 days.
-const QUARTERS_KEPT: u64 = 120 * 24 * 4;
+/// Most quarters kept, those with work only: half a year of ten-hour days.
+const MOST_QUARTERS: usize = 7_200;
 
 /// Work in one quarter of an hour, or in one day.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Encode)]
@@ -31,21 +31,18 @@ impl Tally {
     /// The row of the quarter that contains `moment`.
     pub(crate) fn row_mut(&mut self, moment: WallTime) -> &mut TallyRow {
         let quarter = moment.unix_ms() / QUARTER.ms();
-        // Facts are folded by rising stamp: the quarter is nearly always the latest or a new one.
-        if self.quarters.keys().next_back().is_none_or(|latest| *latest < quarter) {
-            let oldest = quarter.saturating_sub(QUARTERS_KEPT);
-            if self.quarters.keys().next().is_some_and(|first| *first < oldest) {
-                self.quarters.retain(|quarter, _| *quarter >= oldest);
-            }
+        // By number and not by age: one fact dated years ahead makes room for itself only.
+        if self.quarters.len() >= MOST_QUARTERS && !self.quarters.contains_key(&quarter) {
+            self.quarters.pop_first();
         }
         self.quarters.entry(quarter).or_default()
     }
 
-    /// Sums by local day, the oldest first, without days of no work.
+    /// Sums by working day, the oldest first, without days of no work.
     pub fn days(&self, clock: WallClock) -> BTreeMap<Day, TallyRow> {
         let mut days: BTreeMap<Day, TallyRow> = BTreeMap::new();
         for (quarter, row) in &self.quarters {
-            let day = days.entry(clock.day_of(WallTime::from_unix_ms(quarter * QUARTER.ms()))).or_default();
+            let day = days.entry(clock.work_day_of(WallTime::from_unix_ms(quarter * QUARTER.ms()))).or_default();
             day.pieces += row.pieces;
             day.misprints += row.misprints;
             day.active += row.active;

@@ -35,10 +35,10 @@ const MAX_DAYS: usize = 20;
 
 /// Today's work, and the means of up to twenty working days before.
 pub fn done_today(shop: &Shop, clock: WallClock) -> DoneToday {
-    let today = clock.today();
+    let today = clock.work_day();
     let days = shop.tally().days(clock);
     let row = days.get(&today).copied().unwrap_or_default();
-    let finished = |job: &crate::job::Job| job.finished.is_some_and(|at| clock.day_of(at) == today);
+    let finished = |job: &crate::job::Job| job.finished.is_some_and(|at| clock.work_day_of(at) == today);
     let jobs = shop.jobs().filter(|(_, job)| !job.deleted && finished(job)).count() as u32;
     let earlier: Vec<TallyRow> = days
         .iter()

@@ -232,7 +232,7 @@ fn fit_of(
     chance: Option<f64>,
 ) -> RunFit {
     let Some(Estimate { expected, high: late, .. }) = finish else { return RunFit::Unknown };
-    let due_today = due.is_none_or(|due| due.day <= clock.today());
+    let due_today = due.is_none_or(|due| due.day <= clock.work_day());
     if due.map(|due| clock.due_moment(due)).is_some_and(|moment| expected > moment) {
         return if closing.is_some_and(|closing| expected > closing) && due_today {
             RunFit::MissesClosing
@@ -258,7 +258,7 @@ fn fit_of(
 
 fn verdict(runs: &[RailRun], clock: WallClock, closing: Option<WallTime>) -> RailVerdict {
     let count = |fit: RunFit| runs.iter().filter(|run| run.fit == fit).count() as u32;
-    let today = |run: &&RailRun| run.due.is_none_or(|due| due.day <= clock.today());
+    let today = |run: &&RailRun| run.due.is_none_or(|due| due.day <= clock.work_day());
     let open = runs.len() as u32;
     if open == 0 {
         return RailVerdict::Empty;

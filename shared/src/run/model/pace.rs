@@ -2,7 +2,7 @@
 
 use super::{Pull, Stop};
 use crate::codec::Encode;
-use crate::time::Millis;
+use crate::time::{Millis, WallTime};
 
 /// The working time from one count to the next.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -24,13 +24,13 @@ const PAUSE_RATIO: f64 = 6.0;
 
 /// The gaps between pulls, without the stops and with unmarked pauses flagged.
 pub fn pull_gaps(pulls: &[Pull], stops: &[Stop]) -> Vec<PullGap> {
-    let mut gaps: Vec<PullGap> = pulls
-        .windows(2)
-        .map(|pair| {
-            let (from, to) = (pair[0].at, pair[1].at);
+    let times = steady_times(pulls);
+    let mut gaps: Vec<PullGap> = (1..pulls.len())
+        .map(|at| {
+            let (from, to) = (times[at - 1], times[at]);
             let stood: Millis = stops.iter().map(|stop| stop.overlap(from, to)).sum();
             let seconds = (to.since(from) - stood).seconds();
-            PullGap { seconds, pieces: pair[1].pieces, is_pause: false }
+            PullGap { seconds, pieces: pulls[at].pieces, is_pause: false }
         })
         .collect();
     let each = |gap: &PullGap| gap.seconds / f64::from(gap.pieces.max(1));
@@ -44,6 +44,39 @@ pub fn pull_gaps(pulls: &[Pull], stops: &[Stop]) -> Vec<PullGap> {
         }
     }
     gaps
+}
+
+/// The times of the pulls, none before the one before it. A clock that was wrong for some pieces shows in times that run
+/// back; the fewest pulls that must be wrong then take the time of the next right one (of the last, at the end). Our own
+/// rule. Method: longest non-decreasing subsequence by patience sorting, e.g. M. Fredman, "On computing the length of
+/// longest increasing subsequences", Discrete Mathematics 11(1), 1975.
+fn steady_times(pulls: &[Pull]) -> Vec<WallTime> {
+    let times: Vec<WallTime> = pulls.iter().map(|pull| pull.at).collect();
+    if times.is_sorted() {
+        return times;
+    }
+    // For each length, the pull with which a subsequence of that length ends earliest; and what is before each pull.
+    let mut ends: Vec<usize> = Vec::new();
+    let mut before: Vec<Option<usize>> = Vec::with_capacity(times.len());
+    for (at, time) in times.iter().enumerate() {
+        let length = ends.partition_point(|end| times[*end] <= *time);
+        before.push(length.checked_sub(1).map(|shorter| ends[shorter]));
+        match ends.get_mut(length) {
+            Some(end) => *end = at,
+            None => ends.push(at),
+        }
+    }
+    let mut right = ends.last().copied();
+    let mut steady = times.clone();
+    let mut next = right.map_or(WallTime::EPOCH, |last| times[last]);
+    for at in (0..times.len()).rev() {
+        if right == Some(at) {
+            next = times[at];
+            right = before[at];
+        }
+        steady[at] = next;
+    }
+    steady
 }
 
 /// The pace of a run so far.
@@ -142,6 +175,33 @@ mod tests {
         let gaps = pull_gaps(&pulls(&[0.0, 40.0, 80.0, 120.0, 1900.0, 1940.0]), &[]);
         assert!(gaps[3].is_pause);
         assert!((Pace::of(&gaps).unwrap().mean - 40.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_clock_that_was_wrong_for_some_pieces_does_not_change_the_pace() {
+        let right = [1_000.0, 1_040.0, 1_080.0, 1_120.0, 1_160.0, 1_200.0, 1_240.0];
+        let steady = Pace::of(&pull_gaps(&pulls(&right), &[])).unwrap();
+        // Three hours ahead, and set to the beginning of time.
+        for wrong in [12_000.0, 0.0] {
+            for piece in 1..right.len() {
+                let mut times = right;
+                times[piece] = wrong + right[piece];
+                times[piece] = if wrong == 0.0 { 0.0 } else { times[piece] };
+                let gaps = pull_gaps(&pulls(&times), &[]);
+                let whole: f64 = gaps.iter().map(|gap| gap.seconds).sum();
+                let last = piece == right.len() - 1;
+                // Of the first two either may be wrong, and nothing after a last piece says that its time is ahead.
+                if !(last && wrong > 0.0 || piece == 1 && wrong == 0.0) {
+                    assert!((whole - if last { 200.0 } else { 240.0 }).abs() < 1e-9, "{piece} {gaps:?}");
+                    assert!(gaps.iter().all(|gap| !gap.is_pause));
+                }
+                assert!((Pace::of(&gaps).unwrap().mean - steady.mean).abs() < 7.0, "{piece} {gaps:?}");
+            }
+        }
+        // Ahead for the first half.
+        let times: Vec<f64> = right.iter().enumerate().map(|(at, s)| if at < 3 { s + 10_000.0 } else { *s }).collect();
+        let gaps = pull_gaps(&pulls(&times), &[]);
+        assert_eq!(gaps.iter().map(|gap| gap.seconds).sum::<f64>(), 120.0);
     }
 
     #[test]

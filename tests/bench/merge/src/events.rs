@@ -45,7 +45,7 @@ pub fn of_device(number: u64) -> Vec<Entry> {
         at += if step == 61 { 3 * MINUTE } else { Millis::from_ms(34_000 + noise.next() % 12_000) };
         let run = (number * RUNS / DEVICES + stretch) % RUNS;
         let (subject, fact) = fact(run, step, seq);
-        entries.push(Entry { device, seq, stamp: Stamp { wall: at, counter: 0 }, subject, fact });
+        entries.push(Entry { device, seq, stamp: Stamp { wall: at, counter: 0 }, at, subject, fact });
     }
     entries
 }
