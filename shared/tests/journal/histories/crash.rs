@@ -1,6 +1,7 @@
 //! A disk on which the app can be stopped at any transaction.
 
 use lastpull_core::facts::{Draft, Entry, Fact, Opened};
+use lastpull_core::ids::DeviceId;
 use lastpull_core::journal::{Checkpoint, Head, HybridClock, MemoryStorage, Storage, StorageFault};
 use std::cell::Cell;
 use std::rc::Rc;
@@ -117,6 +118,10 @@ impl Storage<Fact> for CrashingDisk {
 
     async fn read_all(&self) -> Result<Vec<Entry>, StorageFault> {
         self.transaction(async || self.disk.read_all().await).await
+    }
+
+    async fn renew_device(&self, old: DeviceId) -> Result<DeviceId, StorageFault> {
+        self.transaction(async || self.disk.renew_device(old).await).await
     }
 
     async fn erase(&self) -> Result<(), StorageFault> {
