@@ -3,7 +3,7 @@
 use super::crash::CrashingDisk;
 use lastpull_core::facts::{Draft, Entry, Fact, Journal};
 use lastpull_core::ids::Subject;
-use lastpull_core::journal::{Checkpoint, MemoryStorage, Storage, StorageFault, TooMany};
+use lastpull_core::journal::{Checkpoint, MemoryStorage, MergeProblem, Storage, StorageFault, merge};
 use lastpull_core::shop::Shop;
 use lastpull_core::time::WallTime;
 use pollster::block_on;
@@ -16,8 +16,8 @@ use uuid::Uuid;
 pub enum Failed {
     /// The disk refused, or the app was stopped.
     Storage(StorageFault),
-    /// The file is not from a shop.
-    TooMany(TooMany),
+    /// The file was not merged.
+    Merge(MergeProblem),
 }
 
 impl From<StorageFault> for Failed {
@@ -95,29 +95,26 @@ impl Device {
         Ok(())
     }
 
-    /// Takes in the entries of a file: all of them or none. `meanwhile` runs before the result is stored, as another
-    /// tab would; the work begins again if that has written.
-    pub fn take_in(&mut self, file: &[Entry], mut meanwhile: impl FnMut(&Self)) -> Result<(), Failed> {
-        loop {
-            let head = block_on(self.disk.open())?.head;
-            let mut all = Journal::stored(block_on(self.disk.read_all())?);
-            all.absorb(file.to_vec()).map_err(Failed::TooMany)?;
-            let new = all.beyond(&head.coverage);
-            if new.is_empty() {
-                return Ok(());
+    /// Takes in the entries of a file: all of them or none. `meanwhile` runs once before the result is stored, as another
+    /// tab would; the merge begins again if that has written.
+    pub fn take_in(&mut self, file: &[Entry], meanwhile: impl FnOnce(&Self)) -> Result<(), Failed> {
+        let meanwhile = Cell::new(Some(meanwhile));
+        let fold = |journal: &Journal| {
+            if let Some(meanwhile) = meanwhile.take() {
+                meanwhile(self);
             }
-            let mut clock = head.clock;
-            for entry in &new {
-                // What is too far ahead is reported on the screen; the clock goes on.
-                clock.observe(entry.stamp);
-            }
-            meanwhile(self);
-            match block_on(self.disk.compact(&head, &new, clock, &Checkpoint::of(&Shop::fold(&all)))) {
-                Ok(_) => return self.reload(),
-                Err(StorageFault::Stale) => {}
-                Err(fault) => return Err(fault.into()),
-            }
-        }
+            Checkpoint::of(&Shop::fold(journal))
+        };
+        block_on(merge(&self.disk, file.to_vec(), self.now, fold)).map_err(|problem| match problem {
+            MergeProblem::Storage(fault) => Failed::Storage(fault),
+            MergeProblem::TooMany(_) => Failed::Merge(problem),
+        })?;
+        self.reload()
+    }
+
+    /// A device that everything of this one was copied to, which goes on by itself from here.
+    pub fn cloned(&self) -> Self {
+        Self { now: self.now, disk: CrashingDisk::of(self.disk.disk().cloned_device()), shop: self.shop.clone() }
     }
 
     /// Erases everything on the device, its id too.
