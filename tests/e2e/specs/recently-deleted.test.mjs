@@ -16,6 +16,7 @@ async function deleteJob(page) {
   await press(page, page.locator(".job-row").first());
   await page.locator(".page.job").waitFor();
   await press(page, ".job-actions .danger");
+  await press(page, "#delete-yes");
   await page.locator(".page.jobs").waitFor();
   return run;
 }
@@ -52,6 +53,7 @@ test("a run restored from under its deleted job brings the job back", async (t) 
   await press(page, page.locator(".run-row").getByRole("button", { name: /delete/i }).first());
   await page.locator(".run-row").first().waitFor({ state: "detached" });
   await press(page, ".job-actions .danger");
+  await press(page, "#delete-yes");
   await page.locator(".page.jobs").waitFor();
   await go(page, "#/more/deleted", ".deleted-row");
   assert.equal(await page.locator(".deleted-row").count(), 2);

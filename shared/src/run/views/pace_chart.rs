@@ -19,7 +19,7 @@ pub struct PaceChart {
     pub now: f64,
     /// Closing on the x axis, if it is on the chart.
     pub closing: Option<f64>,
-    /// Whether closing is beyond the right edge.
+    /// Whether closing is beyond the right edge, and no due time is near that edge.
     pub closing_is_beyond: bool,
     /// The job's due time on the x axis, if it is on the chart.
     pub due: Option<f64>,
@@ -42,6 +42,8 @@ pub(super) struct ChartMarks {
 
 /// Least time on the x axis.
 const MIN_WIDTH: Millis = Millis::from_minutes(1);
+/// Up to where on the x axis a due time leaves room for the word of closing at the right edge.
+const ROOM_FOR_BOTH: f64 = 0.6;
 /// Minutes between times on the x axis.
 const TIME_STEPS: [u64; 11] = [1, 2, 5, 10, 15, 30, 60, 120, 180, 360, 720];
 /// Most times and most numbers on an axis: a phone is 390 pixels wide.
@@ -56,35 +58,40 @@ pub(super) fn pace_chart(
     clock: WallClock,
 ) -> Option<PaceChart> {
     let from = fan.line.first().map(|point| point.at).or(started)?;
-    let end = end_of(fan, from, marks.closing, clock.now);
+    let due = marks.due.filter(|due| Some(*due) != marks.closing);
+    let goal = due.into_iter().chain(marks.closing).filter(|goal| *goal > clock.now).min();
+    let end = end_of(fan, from, goal, clock.now);
     let most = f64::from(marks.planned.max(marks.good).max(1));
     let x = |at: WallTime| (at.since(from).seconds() / end.since(from).seconds()).clamp(0.0, 1.0);
     let points = |line: &[FanPoint]| clipped(line, end).map(|(at, pieces)| (x(at), pieces / most)).collect::<Vec<_>>();
     let mut edge = points(&fan.early);
     edge.extend(points(&fan.late).into_iter().rev());
     let on_chart = |moment: Option<WallTime>| moment.filter(|moment| (from..=end).contains(moment)).map(x);
+    let due = on_chart(due);
+    let closing_is_beyond =
+        marks.closing.is_some_and(|closing| closing > end) && due.is_none_or(|x| x < ROOM_FOR_BOTH);
     Some(PaceChart {
         line: points(&fan.line),
         expected: points(&fan.expected),
         fan: edge,
         now: x(clock.now),
         closing: on_chart(marks.closing),
-        closing_is_beyond: marks.closing.is_some_and(|closing| closing > end),
-        due: on_chart(marks.due.filter(|due| Some(*due) != marks.closing)),
+        closing_is_beyond,
+        due,
         target: (marks.planned, f64::from(marks.planned) / most),
         times: round_times(from, end, clock).into_iter().map(|at| (at, x(at))).collect(),
         pieces: round_numbers(marks.planned).into_iter().map(|pieces| (pieces, f64::from(pieces) / most)).collect(),
     })
 }
 
-/// The right edge: the late end of the fan and a little more. Closing hours away would squeeze the run against the left
-/// edge: it gets half the chart at most. Past closing nothing is drawn but a sixth of the chart.
-fn end_of(fan: &Fan, from: WallTime, closing: Option<WallTime>, now: WallTime) -> WallTime {
+/// The right edge: the late end of the fan and a little more. A goal (due time or closing) hours away would squeeze the
+/// run against the left edge: it gets half the chart at most. Past the goal nothing is drawn but a sixth of the chart.
+fn end_of(fan: &Fan, from: WallTime, goal: Option<WallTime>, now: WallTime) -> WallTime {
     let expected_end = fan.expected.last().map_or(now, |point| point.at);
     let late_end = fan.late.last().map_or(now, |point| point.at);
     let reach = late_end.max(expected_end + expected_end.since(from) / 2).max(from + MIN_WIDTH);
-    let end = match closing.filter(|closing| *closing > now && *closing <= reach) {
-        Some(closing) => late_end.clamp(closing, closing + closing.since(from) / 6),
+    let end = match goal.filter(|goal| *goal <= reach) {
+        Some(goal) => late_end.clamp(goal, goal + goal.since(from) / 6),
         None => late_end,
     };
     let end = end.max(now).max(from + MIN_WIDTH);
