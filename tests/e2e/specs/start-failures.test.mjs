@@ -109,7 +109,7 @@ test("an error that stops the app is said on the page, and loading again opens t
 });
 
 test("a database that another window holds says so, and opens once it lets go", async (t) => {
-  const context = await newDevice(t, shared);
+  const context = await newDevice(t, shared, ANY_ERROR);
   const holder = await context.tab();
   await holder.goto(`${shared.server.url}icons/icon-48.png`);
   await holder.evaluate(() => new Promise((done) => {
