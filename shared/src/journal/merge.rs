@@ -74,6 +74,7 @@ pub async fn merge<F: JournalFact, S: Storage<F>>(
         } else {
             all.beyond(&opened.head.coverage)
         };
+        let added: Vec<Entry<F>> = added.into_iter().map(Entry::stored_form).collect();
         let mut clock = opened.head.clock;
         added.iter().for_each(|entry| clock.observe(entry.stamp));
         let far_ahead = added.iter().filter(|entry| entry.at > now + TRUSTED_AHEAD).count() as u64;

@@ -4,5 +4,6 @@ mod any;
 mod devices;
 mod fold;
 mod frozen;
+mod newer;
 mod partial;
 mod unknown;

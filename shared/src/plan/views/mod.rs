@@ -4,4 +4,4 @@ mod done_today;
 mod rail;
 
 pub use done_today::{DoneToday, done_today};
-pub use rail::{Rail, RailRun, RailVerdict, RunFit, rail, reordered};
+pub use rail::{Rail, RailRun, RailVerdict, RunFit, order_fact, rail, reordered};

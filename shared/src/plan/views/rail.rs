@@ -1,7 +1,7 @@
 //! The day's rail: open runs one after another from now to closing.
 
 use crate::colour::Colour;
-use crate::facts::{Fabric, Location};
+use crate::facts::{Fabric, Fact, Location, RECORDED_ORDER};
 use crate::ids::{JobId, RunId};
 use crate::plan::{closing_today, open_runs, set_up_time};
 use crate::run::{Forecast, ForecastBasis, forecast, stop_rate};
@@ -284,6 +284,11 @@ fn verdict(runs: &[RailRun], clock: WallClock, closing: Option<WallTime>) -> Rai
         return RailVerdict::Tight { finish: last };
     }
     RailVerdict::Fits { finish: last, spare: closing.since(last) }
+}
+
+/// The fact that the shop means to print its runs in this order. Runs after the first sixteen hundred follow as they come.
+pub fn order_fact(order: &[RunId]) -> Fact {
+    Fact::RunsOrdered(order.iter().take(RECORDED_ORDER).copied().collect())
 }
 
 /// The order after a run is moved to position `index` among the open runs (0 is first). Nothing moves in
