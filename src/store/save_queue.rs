@@ -4,6 +4,7 @@
 
 use super::Store;
 use super::notice::StoreEvent;
+use crate::lazy::{ChunkLoadError, chunk};
 use crate::platform::{clock, spawn_local, tabs};
 use lastpull_core::facts::{Draft, Fact};
 use lastpull_core::ids::Subject;
@@ -53,6 +54,17 @@ pub fn after_write(action: impl FnOnce() + 'static) {
 
 thread_local! {
     static WRITING: Cell<bool> = const { Cell::new(false) };
+}
+
+chunk! {
+    archive: fn split_stored_forms(drafts: Vec<Draft>) -> Result<Vec<Option<Draft>>, ChunkLoadError> {
+        Ok(drafts.into_iter().map(stored_form).collect())
+    }
+}
+
+/// The draft as it is stored; `None` if the line of a file could not hold it.
+fn stored_form(draft: Draft) -> Option<Draft> {
+    draft.fact.can_be_recorded().then(|| Draft { fact: draft.fact.stored_form(), ..draft })
 }
 
 impl Store {
@@ -135,9 +147,13 @@ impl Store {
             if drafts.is_empty() || matches!(self.saving.get_untracked(), SaveState::Blocked(_)) {
                 return;
             }
-            match self.storage.get_value().append(&drafts).await {
-                Ok(entries) => {
+            let Some(stored) = self.stored_forms(&drafts).await else { continue };
+            match self.storage.get_value().append(&stored).await {
+                Ok(mut entries) => {
                     failures = 0;
+                    for (entry, draft) in entries.iter_mut().zip(&drafts) {
+                        entry.fact = draft.fact.clone();
+                    }
                     // A backup file made while these could not be saved holds copies of them.
                     let stale = self
                         .backup
@@ -162,6 +178,25 @@ impl Store {
                 },
             }
         }
+    }
+
+    /// The facts as they are stored. `None` if a file could not hold one of them: it is dropped from the waiting facts,
+    /// with a notice. If the code that finds out cannot be fetched, they are stored as they are.
+    async fn stored_forms(self, drafts: &[Draft]) -> Option<Vec<Draft>> {
+        if drafts.iter().all(|draft| draft.fact.is_plain()) {
+            return Some(drafts.to_vec());
+        }
+        let Ok(stored) = split_stored_forms(drafts.to_vec()).await else { return Some(drafts.to_vec()) };
+        if stored.iter().all(Option::is_some) {
+            return Some(stored.into_iter().flatten().collect());
+        }
+        self.setters().pending.update(|waiting| {
+            let mut stored = stored.iter();
+            // Facts recorded meanwhile are behind them.
+            waiting.retain(|_| stored.next().is_none_or(Option::is_some));
+        });
+        self.notify_event(StoreEvent::OutOfBounds);
+        None
     }
 
     /// Makes the browser ask before the page is closed with unsaved facts.
