@@ -10,12 +10,20 @@ use leptos::prelude::*;
 pub fn Banner() -> impl IntoView {
     let store = Store::from_context();
     let demo = Memo::new(move |_| store.settings.with(|settings| settings.demo));
+    let behind = store.every_minute(|shop, clock| shop.clock_behind(clock.now));
+    let read = RwSignal::new(false);
     let update = Memo::new(move |_| store.update_waits.get().then(|| store.is_printing()));
     view! {
         {move || demo.get().then(|| view! {
             <div class="banner" id="demo-banner">
                 <span>{i18n::demo_banner()}</span>
                 <button type="button" class="banner-button" on:click=move |_| crate::pages::welcome::demo::leave(store)>{i18n::demo_leave()}</button>
+            </div>
+        })}
+        {move || behind.get().filter(|_| !read.get()).map(|behind| view! {
+            <div class="banner" id="clock-banner" role="status">
+                <span>{i18n::clock_behind(i18n::duration(behind))}</span>
+                <button type="button" class="banner-button" on:click=move |_| read.set(true)>{i18n::understood()}</button>
             </div>
         })}
         {move || update.get().map(|printing| if printing {

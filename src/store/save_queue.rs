@@ -5,6 +5,7 @@
 
 use super::Store;
 use super::notice::StoreEvent;
+use crate::lazy::{ChunkLoadError, chunk};
 use crate::platform::{clock, spawn_local, tabs};
 use lastpull_core::facts::{Draft, Entry, Fact};
 use lastpull_core::ids::Subject;
@@ -65,6 +66,17 @@ thread_local! {
     /// Number of writes begun, and of facts recorded.
     static WRITES: Cell<u64> = const { Cell::new(0) };
     static RECORDED: Cell<u64> = const { Cell::new(0) };
+}
+
+chunk! {
+    archive: fn split_stored_forms(drafts: Vec<Draft>) -> Result<Vec<Option<Draft>>, ChunkLoadError> {
+        Ok(drafts.into_iter().map(stored_form).collect())
+    }
+}
+
+/// The draft as it is stored; `None` if the line of a file could not hold it.
+fn stored_form(draft: Draft) -> Option<Draft> {
+    draft.fact.can_be_recorded().then(|| Draft { fact: draft.fact.stored_form(), ..draft })
 }
 
 impl Store {
@@ -165,21 +177,28 @@ impl Store {
             // Those in an exported file have their numbers already, and are saved on their own.
             let exported: Vec<&PendingFact> = waiting.iter().filter(|waiting| waiting.exported.is_some()).collect();
             let written: Vec<&PendingFact> = if exported.is_empty() { waiting.iter().collect() } else { exported };
-            let entries: Vec<Entry> = written.iter().filter_map(|waiting| waiting.exported.clone()).collect();
             let storage = self.storage.get_value();
             let opened = self.opened();
+            let Some(stored) = self.stored_forms(&written).await else { continue };
+            let numbered = written
+                .iter()
+                .zip(&stored)
+                .filter_map(|(waiting, draft)| Some(Entry { fact: draft.fact.clone(), ..waiting.exported.clone()? }));
+            let entries: Vec<Entry> = numbered.collect();
             WRITES.set(WRITES.get() + 1);
             self.watch_write();
             let saved = if entries.is_empty() {
-                let drafts: Vec<Draft> = written.iter().map(|waiting| waiting.draft.clone()).collect();
-                storage.append(&drafts).await
+                storage.append(&stored).await
             } else {
                 storage.adopt(&entries).await.map(|()| entries)
             };
             WRITES.set(WRITES.get() + 1);
             match saved {
-                Ok(entries) => {
+                Ok(mut entries) => {
                     failures = 0;
+                    for (entry, waiting) in entries.iter_mut().zip(&written) {
+                        entry.fact = waiting.draft.fact.clone();
+                    }
                     // A backup file made while these could not be saved says that they are only in the file.
                     let stale = self
                         .backup
@@ -210,6 +229,28 @@ impl Store {
                 },
             }
         }
+    }
+
+    /// The facts as they are stored. `None` if the waiting facts must be looked at again: a file could not hold one of
+    /// these, which is dropped from them with a notice, or they have changed meanwhile. If the code that finds out cannot
+    /// be fetched, they are stored as they are.
+    async fn stored_forms(self, written: &[&PendingFact]) -> Option<Vec<Draft>> {
+        let drafts: Vec<Draft> = written.iter().map(|waiting| waiting.draft.clone()).collect();
+        if drafts.iter().all(|draft| draft.fact.is_plain()) {
+            return Some(drafts);
+        }
+        let Ok(stored) = split_stored_forms(drafts.clone()).await else { return Some(drafts) };
+        if self.pending.with_untracked(|pending| written.iter().any(|waiting| !pending.contains(waiting))) {
+            return None;
+        }
+        if stored.iter().all(Option::is_some) {
+            return Some(stored.into_iter().flatten().collect());
+        }
+        let refused =
+            |id: u64| written.iter().zip(&stored).any(|(waiting, stored)| waiting.id == id && stored.is_none());
+        self.setters().pending.update(|pending| pending.retain(|waiting| !refused(waiting.id)));
+        self.notify_event(StoreEvent::OutOfBounds);
+        None
     }
 
     /// Makes the browser ask before the page is closed with unsaved facts.

@@ -141,8 +141,10 @@ pub enum Fact {
         body: String,
     },
 }
-/// Most runs in one order of the day.
+/// Most runs accepted in one order of the day.
 const ORDER: usize = 2_000;
+/// Most runs recorded in one order of the day: as many as fit into a line of a file.
+pub(crate) const RECORDED_ORDER: usize = 1_600;
 
 impl JournalFact for Fact {
     fn unknown(kind: String, body: String) -> Self {

@@ -80,6 +80,12 @@ impl<F: JournalFact> Entry<F> {
         Self { fact: self.fact.recognized(), ..self }
     }
 
+    /// The entry with its fact as it is stored.
+    #[must_use]
+    pub fn stored_form(self) -> Self {
+        Self { fact: self.fact.stored_form(), ..self }
+    }
+
     /// Whether both are the same entry: equal, or equal as lines of a file. A fact that is known to this version is
     /// then the same as itself stored by a version that did not know it.
     pub fn is_same(&self, other: &Self) -> bool {

@@ -1,11 +1,28 @@
 //! What the journal asks of the facts in it.
 
+use crate::bounds::LONGEST_LINE;
 use crate::codec::Encode;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use serde_json::Value;
 use serde_json::value::RawValue;
 use std::fmt::Debug;
+
+/// Most bytes of a line that are not the fact: two ids, numbers, and the names of the fields.
+const WRAPPER: usize = 320;
+
+/// Length of packed facts that surely fit into a line, in bytes: a byte is at most a name of a variant and one of a
+/// field, which are shorter than forty letters each.
+const SURELY_FITS: usize = LONGEST_LINE / 80 - 16;
+
+/// The name of a fact in JSON: `"name"` or `{"name": …}`.
+fn kind_of(json: &str) -> Option<String> {
+    match serde_json::from_str(json).ok()? {
+        Value::String(kind) => Some(kind),
+        Value::Object(map) if map.len() == 1 => Some(map.into_iter().next()?.0),
+        Value::Null | Value::Bool(_) | Value::Number(_) | Value::Array(_) | Value::Object(_) => None,
+    }
+}
 
 /// A kind of fact that a journal can hold: an enum with one variant for each thing that can happen, and
 /// one that keeps what only a newer version knows.
@@ -37,12 +54,29 @@ pub trait JournalFact: Encode + Serialize + DeserializeOwned + Clone + Debug + P
         if let Ok(known) = serde_json::from_str(json) {
             return Some(known);
         }
-        let kind = match serde_json::from_str(json).ok()? {
-            Value::String(kind) => kind,
-            Value::Object(map) if map.len() == 1 => map.into_iter().next()?.0,
-            Value::Null | Value::Bool(_) | Value::Number(_) | Value::Array(_) | Value::Object(_) => return None,
-        };
-        Some(Self::unknown(kind, json.to_owned()))
+        Some(Self::unknown(kind_of(json)?, json.to_owned()))
+    }
+
+    /// The fact as it is stored: one that holds anything added after version 1.0 as [unknown](Self::unknown), with its
+    /// JSON, so that an older version keeps it instead of finding damage; others as they are.
+    #[must_use]
+    fn stored_form(self) -> Self {
+        if !self.is_new() {
+            return self;
+        }
+        let json = self.to_json();
+        kind_of(json.get()).map_or(self, |kind| Self::unknown(kind, json.get().to_owned()))
+    }
+
+    /// Whether a device may record it: it is in bounds, and its line is not longer than a file may hold.
+    fn can_be_recorded(&self) -> bool {
+        self.in_bounds() && self.to_json().get().len() <= LONGEST_LINE - WRAPPER
+    }
+
+    /// Whether [`can_be_recorded`](Self::can_be_recorded) and [`stored_form`](Self::stored_form) say that it is recorded
+    /// as it is, without writing its JSON.
+    fn is_plain(&self) -> bool {
+        !self.is_new() && crate::codec::to_bytes(self).len() <= SURELY_FITS
     }
 
     /// The fact as this version knows it: one that was stored as [unknown](Self::unknown) by an older version is

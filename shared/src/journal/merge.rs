@@ -66,7 +66,12 @@ pub async fn merge<F: JournalFact, S: Storage<F>>(
     let mut renewed = None;
     for tries in 1.. {
         let opened = storage.open().await?;
-        let mut all = Journal::stored(storage.read_all().await?);
+        let stored = storage.read_all().await?;
+        if stored.len() as u64 != opened.head.coverage.len() && tries < TRIES {
+            // Another tab saved between the two reads: its facts are this device's own.
+            continue;
+        }
+        let mut all = Journal::stored(stored);
         let absorbed = all.absorb(arriving.clone())?;
         if counts_elsewhere(opened.device, &opened.head.coverage, &all) {
             renewed = Some(storage.renew_device(opened.device).await?);
@@ -76,6 +81,7 @@ pub async fn merge<F: JournalFact, S: Storage<F>>(
         } else {
             all.beyond(&opened.head.coverage)
         };
+        let added: Vec<Entry<F>> = added.into_iter().map(Entry::stored_form).collect();
         let mut clock = opened.head.clock;
         added.iter().for_each(|entry| clock.observe(entry.stamp));
         let far_ahead = added.iter().filter(|entry| entry.at > now + TRUSTED_AHEAD).count() as u64;

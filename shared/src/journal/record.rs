@@ -15,13 +15,14 @@ pub const VERSION: u8 = 2;
 /// Stored bytes that this version cannot read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum BytesProblem {
-    /// Written by a newer version of Lastpull; this is the format version.
+    /// Written by a newer version of Lastpull: in this version of the format, or with a fact that is not known here.
     Newer(u8),
     /// Truncated, overwritten or written by something else.
     Damaged,
 }
 
-/// Encodes a fact: one byte 1 and the fact in postcard, or one byte 0 and an unknown fact's kind and JSON.
+/// Encodes a fact: one byte 1 and the fact in postcard, or one byte 0 and an unknown fact's kind and JSON. Facts added
+/// after version 1.0 are given to it as unknown ([`JournalFact::stored_form`]), so that an older version reads them.
 pub(super) fn encode_fact<F: JournalFact>(fact: &F, out: &mut Vec<u8>) {
     match fact.as_unknown() {
         Some((kind, body)) => {
@@ -67,13 +68,13 @@ pub(super) fn with_lag(stamp: Stamp, lag: i64) -> WallTime {
 /// [`BytesProblem`]; bytes left over after the fact count as damage.
 pub fn decode<F: JournalFact>(bytes: &[u8]) -> Result<Entry<F>, BytesProblem> {
     match bytes.split_first() {
-        Some((version @ 1..=VERSION, rest)) => decode_body(rest, *version).ok_or(BytesProblem::Damaged),
+        Some((version @ 1..=VERSION, rest)) => decode_body(rest, *version),
         Some((&version, _)) if version > VERSION => Err(BytesProblem::Newer(version)),
         _ => Err(BytesProblem::Damaged),
     }
 }
 
-fn decode_body<F: JournalFact>(bytes: &[u8], version: u8) -> Option<Entry<F>> {
+fn decode_body<F: JournalFact>(bytes: &[u8], version: u8) -> Result<Entry<F>, BytesProblem> {
     let mut from = Reader::of(bytes);
     let device = from.id();
     let (seq, wall, counter) = Encode::decode(&mut from);
@@ -81,7 +82,10 @@ fn decode_body<F: JournalFact>(bytes: &[u8], version: u8) -> Option<Entry<F>> {
     let at = with_lag(stamp, if version == 1 { 0 } else { Encode::decode(&mut from) });
     let subject = from.id();
     let fact = decode_fact(&mut from);
-    from.finish(Entry { device, seq, stamp, at, subject, fact })
+    if from.is_newer() {
+        return Err(BytesProblem::Newer(version));
+    }
+    from.finish(Entry { device, seq, stamp, at, subject, fact }).ok_or(BytesProblem::Damaged)
 }
 
 #[cfg(test)]

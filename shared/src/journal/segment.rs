@@ -84,16 +84,22 @@ fn pack_stretch<F: JournalFact>(stretch: &[&Entry<F>]) -> Segment {
 /// [`BytesProblem`]; bytes left over at the end count as damage.
 pub fn unpack<F: JournalFact>(bytes: &[u8]) -> Result<Vec<Entry<F>>, BytesProblem> {
     match bytes.split_first() {
-        Some((version @ 1..=VERSION, rest)) => unpack_body(rest, *version).ok_or(BytesProblem::Damaged),
+        Some((version @ 1..=VERSION, rest)) => {
+            let mut from = Reader::of(rest);
+            let entries = unpack_body(&mut from, *version);
+            if from.is_newer() {
+                return Err(BytesProblem::Newer(*version));
+            }
+            entries.and_then(|entries| from.finish(entries)).ok_or(BytesProblem::Damaged)
+        }
         Some((&version, _)) if version > VERSION => Err(BytesProblem::Newer(version)),
         _ => Err(BytesProblem::Damaged),
     }
 }
 
-fn unpack_body<F: JournalFact>(bytes: &[u8], version: u8) -> Option<Vec<Entry<F>>> {
-    let mut from = Reader::of(bytes);
+fn unpack_body<F: JournalFact>(from: &mut Reader<'_>, version: u8) -> Option<Vec<Entry<F>>> {
     let device = from.id();
-    let (first, count, subject_count): (u64, u64, u64) = Encode::decode(&mut from);
+    let (first, count, subject_count): (u64, u64, u64) = Encode::decode(from);
     // An entry takes at least five bytes, a subject sixteen.
     let left = from.left() as u64;
     if count > MOST || count > left || subject_count > left / 16 {
@@ -103,19 +109,19 @@ fn unpack_body<F: JournalFact>(bytes: &[u8], version: u8) -> Option<Vec<Entry<F>
     let mut entries = Vec::with_capacity(count as usize);
     let mut wall = 0_u64;
     for number in 0..count {
-        let (step, counter): (i64, u32) = Encode::decode(&mut from);
+        let (step, counter): (i64, u32) = Encode::decode(from);
         wall = wall.wrapping_add(step as u64);
         let stamp = Stamp { wall: WallTime::from_unix_ms(wall), counter };
-        let at = with_lag(stamp, if version == 1 { 0 } else { Encode::decode(&mut from) });
-        let subject = u64::decode(&mut from);
+        let at = with_lag(stamp, if version == 1 { 0 } else { Encode::decode(from) });
+        let subject = u64::decode(from);
         let subject = *subjects.get(subject as usize)?;
         let seq = first.checked_add(number)?;
-        entries.push(Entry { device, seq, stamp, at, subject, fact: decode_fact(&mut from) });
+        entries.push(Entry { device, seq, stamp, at, subject, fact: decode_fact(from) });
         if from.has_failed() {
             return None;
         }
     }
-    from.finish(entries)
+    Some(entries)
 }
 
 #[cfg(test)]

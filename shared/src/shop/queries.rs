@@ -8,6 +8,10 @@ use crate::job::model::{Job, Lot};
 use crate::journal::OrderKey;
 use crate::plan::model::Tally;
 use crate::run::model::Run;
+use crate::time::{Millis, WallTime};
+
+/// How far the clocks of phones differ that set them by themselves, generously. Our own choice.
+const CLOCKS_DIFFER: Millis = Millis::from_minutes(2);
 
 impl Shop {
     /// The job with this id.
@@ -101,6 +105,13 @@ impl Shop {
     /// The key of the last fact folded. A fact that sorts before it needs a new fold.
     pub fn last_key(&self) -> Option<OrderKey> {
         self.last
+    }
+
+    /// How far this device's clock is behind the latest time that any fact here was recorded at or after; `None` if it is
+    /// not, or by less than phones differ. Then this clock was set back, or one that recorded facts was ahead.
+    pub fn clock_behind(&self, now: WallTime) -> Option<Millis> {
+        let (stamp, ..) = self.last?;
+        Some(stamp.wall.since(now)).filter(|behind| *behind >= CLOCKS_DIFFER)
     }
 
     /// Whether nothing was ever entered: no job and no shop name.

@@ -359,6 +359,31 @@ fn a_fact_dated_years_ahead_keeps_neither_its_fields_nor_the_time_of_later_facts
 }
 
 #[test]
+fn a_clock_that_jumps_back_is_reported_and_the_times_of_later_facts_are_right() {
+    const HOURS: i64 = 3 * 3_600_000;
+    let mut phones = Phones::new(1);
+    (0..3).for_each(|_| phones.count(0));
+    assert_eq!(phones.opened(0).clock_behind(phones.at(&phones.phones[0])), None);
+    phones.phones[0].clock_error = HOURS;
+    phones.count(0);
+    phones.phones[0].clock_error = 0;
+    let behind = phones.opened(0).clock_behind(phones.at(&phones.phones[0])).unwrap();
+    assert_eq!(behind.whole_minutes(), 180);
+    let mut times = Vec::new();
+    for _ in 0..9 {
+        phones.now += 40_000;
+        phones.count(0);
+        times.push(phones.at(&phones.phones[0]));
+    }
+    let shop = phones.opened(0);
+    let run = shop.run(RUN).unwrap();
+    let counted: Vec<WallTime> = run.progress.pulls()[4..].iter().map(|pull| pull.at).collect();
+    assert_eq!(counted, times);
+    let pace = run.progress.pace().unwrap();
+    assert!((30.0..42.0).contains(&pace.mean), "{pace:?}");
+}
+
+#[test]
 fn what_a_device_records_after_a_fork_has_numbers_from_1() {
     let mut head = Head::default();
     let draft = Draft { at: WallTime::from_unix_ms(5), subject: RUN, fact: Fact::RunStarted };

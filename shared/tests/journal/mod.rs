@@ -5,5 +5,6 @@ mod devices;
 mod fold;
 mod frozen;
 mod histories;
+mod newer;
 mod partial;
 mod unknown;

@@ -4,9 +4,8 @@ use super::closing::Closing;
 use super::run_block::{Drag, RunBlock};
 use crate::i18n;
 use crate::store::Store;
-use lastpull_core::facts::Fact;
 use lastpull_core::ids::RunId;
-use lastpull_core::plan::{Rail as RailState, RunFit, reordered};
+use lastpull_core::plan::{Rail as RailState, RunFit, order_fact, reordered};
 use lastpull_core::time::Millis;
 use leptos::prelude::*;
 use uuid::Uuid;
@@ -37,8 +36,8 @@ pub fn Rail(state: Memo<RailState>) -> impl IntoView {
             let before = store.shop.with_untracked(|shop| shop.order().to_vec());
             let text =
                 i18n::moved(title.unwrap_or_default(), order.iter().position(|run| *run == id).unwrap_or(place) + 1);
-            store.record(Uuid::nil(), Fact::RunsOrdered(order));
-            store.notify_with_undo(text, vec![(Uuid::nil(), Fact::RunsOrdered(before))]);
+            store.record(Uuid::nil(), order_fact(&order));
+            store.notify_with_undo(text, vec![(Uuid::nil(), order_fact(&before))]);
         }
     });
     let drop_at = move |id: RunId, y: f64| place_under(&ids.get_untracked(), id, y);

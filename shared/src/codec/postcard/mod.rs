@@ -17,7 +17,11 @@ pub use lastpull_macros::Encode;
 pub struct Reader<'a> {
     rest: &'a [u8],
     failed: bool,
+    newer: bool,
 }
+
+/// How far beyond the known variants the number of a newer version's variant may be.
+const VARIANTS_AHEAD: u32 = 32;
 
 /// A value with a binary encoding.
 pub trait Encode {
@@ -26,6 +30,11 @@ pub trait Encode {
 
     /// Decodes a value. The result is meaningless if the reader has failed.
     fn decode(from: &mut Reader<'_>) -> Self;
+
+    /// Whether it holds a variant that was added after version 1.0, which that version does not read.
+    fn is_new(&self) -> bool {
+        false
+    }
 }
 
 /// Encodes a value.
@@ -54,13 +63,25 @@ pub fn encode_number(mut number: u64, out: &mut Vec<u8>) {
 impl<'a> Reader<'a> {
     /// A reader at the start of these bytes.
     pub fn of(bytes: &'a [u8]) -> Self {
-        Self { rest: bytes, failed: false }
+        Self { rest: bytes, failed: false, newer: false }
     }
 
     /// Marks the reader as failed. Everything read from here on is meaningless.
     pub fn fail(&mut self) {
         self.failed = true;
         self.rest = &[];
+    }
+
+    /// Marks the reader as failed at the number of a variant, of an enum that has `known` ones. One that is a little
+    /// beyond them was written by a newer version.
+    pub fn fail_at_variant(&mut self, number: u32, known: u32) {
+        self.newer |= !self.failed && (known..known + VARIANTS_AHEAD).contains(&number);
+        self.fail();
+    }
+
+    /// Whether the reader failed at a variant of a newer version.
+    pub fn is_newer(&self) -> bool {
+        self.newer
     }
 
     /// Whether invalid bytes were read.
@@ -282,6 +303,10 @@ impl<T: Encode> Encode for Option<T> {
     fn decode(from: &mut Reader<'_>) -> Self {
         bool::decode(from).then(|| T::decode(from))
     }
+
+    fn is_new(&self) -> bool {
+        self.as_ref().is_some_and(T::is_new)
+    }
 }
 
 impl<T: Encode> Encode for Vec<T> {
@@ -304,6 +329,10 @@ impl<T: Encode> Encode for Vec<T> {
         }
         list
     }
+
+    fn is_new(&self) -> bool {
+        self.iter().any(T::is_new)
+    }
 }
 
 impl<T: Encode, const N: usize> Encode for [T; N] {
@@ -316,6 +345,10 @@ impl<T: Encode, const N: usize> Encode for [T; N] {
     fn decode(from: &mut Reader<'_>) -> Self {
         std::array::from_fn(|_| T::decode(from))
     }
+
+    fn is_new(&self) -> bool {
+        self.iter().any(T::is_new)
+    }
 }
 
 macro_rules! tuples {
@@ -327,6 +360,10 @@ macro_rules! tuples {
 
             fn decode(from: &mut Reader<'_>) -> Self {
                 ($($name::decode(from),)*)
+            }
+
+            fn is_new(&self) -> bool {
+                false $(|| self.$at.is_new())*
             }
         }
     )*};

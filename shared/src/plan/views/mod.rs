@@ -8,6 +8,6 @@ mod verdict;
 
 pub use done_today::{DoneToday, done_today};
 pub use fit::RunFit;
-pub use rail::{Rail, rail, reordered};
+pub use rail::{Rail, order_fact, rail, reordered};
 pub use rail_run::RailRun;
 pub use verdict::RailVerdict;

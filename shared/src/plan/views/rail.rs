@@ -3,6 +3,7 @@
 use super::fit::{RunTimes, run_fit};
 use super::rail_run::RailRun;
 use super::verdict::{RailVerdict, verdict};
+use crate::facts::{Fact, RECORDED_ORDER};
 use crate::ids::RunId;
 use crate::plan::{WorkCalendar, closing_today, open_runs, set_up_time};
 use crate::run::{CONFIDENCE, Experience, Forecast, Outlook, forecast_from};
@@ -141,6 +142,11 @@ impl Ahead {
             _ => 0.0,
         }
     }
+}
+
+/// The fact that the shop means to print its runs in this order. Runs after the first sixteen hundred follow as they come.
+pub fn order_fact(order: &[RunId]) -> Fact {
+    Fact::RunsOrdered(order.iter().take(RECORDED_ORDER).copied().collect())
 }
 
 /// The order after a run is moved to position `index` among the open runs (0 is first). Nothing moves in
