@@ -1,12 +1,13 @@
-//! How long names, notes and lists may be in what is stored. Facts from elsewhere are checked against these.
+//! How long names, notes and lists may be in what is stored. Facts from elsewhere are checked against these. Forms allow
+//! less: see [`crate::form`].
 
 /// Longest line accepted from a file, in bytes.
 pub const LONGEST_LINE: usize = 64 * 1024;
 
 /// Longest name, in characters.
-pub(crate) const NAME: usize = 160;
+pub(crate) const STORED_NAME: usize = 160;
 /// Longest note, in characters.
-pub(crate) const NOTE: usize = 4_000;
+pub(crate) const STORED_NOTE: usize = 4_000;
 /// Most people, sizes or fields in one list.
 pub(crate) const LIST: usize = 64;
 /// Most pieces in one fact.
@@ -14,10 +15,10 @@ pub(crate) const PIECES: i32 = 1_000_000;
 
 /// Whether a text is short enough for a name.
 pub(crate) fn is_name(text: &str) -> bool {
-    text.chars().count() <= NAME
+    text.chars().count() <= STORED_NAME
 }
 
 /// Whether a text is short enough for a note.
 pub(crate) fn is_note(text: &str) -> bool {
-    text.chars().count() <= NOTE
+    text.chars().count() <= STORED_NOTE
 }

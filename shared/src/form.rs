@@ -41,10 +41,10 @@ pub enum FormProblem {
 /// Problems by field name; empty if there are none.
 pub type Problems = BTreeMap<&'static str, FormProblem>;
 
-/// Longest name, in characters.
-pub(crate) const NAME: usize = 80;
-/// Longest note, in characters.
-pub(crate) const NOTE: usize = 2_000;
+/// Longest name that may be typed, in characters. What is accepted from files may be longer: see [`crate::bounds`].
+pub(crate) const TYPED_NAME: usize = 80;
+/// Longest note that may be typed, in characters.
+pub(crate) const TYPED_NOTE: usize = 2_000;
 
 pub(crate) fn collect<T>(problems: &mut Problems, field: &'static str, read: Result<T, FormProblem>) -> Option<T> {
     read.map_err(|problem| problems.insert(field, problem)).ok()
@@ -68,13 +68,19 @@ pub(crate) fn collect_optional<T>(
     if text.trim().is_empty() { None } else { collect_number(problems, field, read(text)) }
 }
 
-pub(crate) fn parse_name(text: &str, most: usize) -> Result<String, FormProblem> {
+/// Parses a text of at most so many characters, without the space around it; it may be empty.
+pub(crate) fn parse_text(text: &str, most: usize) -> Result<String, FormProblem> {
     let tidy = text.trim();
     if tidy.chars().count() > most { Err(FormProblem::TooLong { most }) } else { Ok(tidy.to_owned()) }
 }
 
+/// Parses a text that must not be empty.
+pub(crate) fn parse_required_text(text: &str, most: usize) -> Result<String, FormProblem> {
+    if text.trim().is_empty() { Err(FormProblem::Missing) } else { parse_text(text, most) }
+}
+
 pub(crate) fn parse_required_name(text: &str) -> Result<String, FormProblem> {
-    if text.trim().is_empty() { Err(FormProblem::Missing) } else { parse_name(text, NAME) }
+    parse_required_text(text, TYPED_NAME)
 }
 
 /// Parses a number that must not be empty.

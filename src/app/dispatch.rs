@@ -1,7 +1,8 @@
 //! Which page a route shows, and which chunk holds its code.
 //!
 //! What the first page and the count need is in the first load; all other pages are in chunks. Only a chunk's own
-//! function may name its pages here: a page named elsewhere would be in the first load.
+//! function may name its pages here: a page named elsewhere would be in the first load. No match here has a wildcard
+//! arm, so that a new route does not compile before it has a page.
 
 use super::chunk::{Chunk, Draw};
 use crate::lazy::{self, ChunkLoadError, chunk};
@@ -9,8 +10,7 @@ use crate::pages::day::DayPage;
 use crate::pages::failure::FailurePage;
 use crate::pages::jobs::{JobFormPage, JobPage, JobsPage, LotFormPage, RunFormPage};
 use crate::pages::press::{PickRunPage, RunBesideCount, RunPage};
-use crate::pages::settings::{BackupPage, DeviceSettingsPage, MenuPage, StoragePage};
-use crate::pages::{heat, ink, screens};
+use crate::pages::{heat, ink, screens, settings};
 use crate::platform::spawn_local;
 use crate::route::Route;
 use leptos::prelude::*;
@@ -76,7 +76,18 @@ fn chunk_of(route: Route) -> &'static Chunk {
     match route {
         Route::Run(_) | Route::Screens(_) | Route::Exposure(_) | Route::Failure(_) | Route::Heat(_) => &SHOP_FLOOR,
         Route::Ink(_) | Route::Pot(_) | Route::Colour(_) => &INK,
-        _ => &JOBS_AND_SETTINGS,
+        Route::Jobs
+        | Route::NewJob
+        | Route::Job(_)
+        | Route::EditJob(_)
+        | Route::NewLot(_)
+        | Route::EditLot(_)
+        | Route::NewRun(_)
+        | Route::EditRun(_)
+        | Route::More(_)
+        // Drawn without a chunk.
+        | Route::Day
+        | Route::Press => &JOBS_AND_SETTINGS,
     }
 }
 
@@ -90,11 +101,17 @@ fn jobs_and_settings(route: Route) -> AnyView {
         Route::EditLot(lot) => view! { <LotFormPage job=None lot=lot/> }.into_any(),
         Route::NewRun(lot) => view! { <RunFormPage lot=lot run=None/> }.into_any(),
         Route::EditRun(run) => view! { <RunFormPage lot=None run=run/> }.into_any(),
-        Route::Menu => view! { <MenuPage/> }.into_any(),
-        Route::Settings => view! { <DeviceSettingsPage/> }.into_any(),
-        Route::Backup => view! { <BackupPage/> }.into_any(),
-        Route::Storage => view! { <StoragePage/> }.into_any(),
-        _ => ().into_any(),
+        Route::More(route) => settings::page(route),
+        Route::Day
+        | Route::Press
+        | Route::Run(_)
+        | Route::Screens(_)
+        | Route::Exposure(_)
+        | Route::Failure(_)
+        | Route::Heat(_)
+        | Route::Ink(_)
+        | Route::Pot(_)
+        | Route::Colour(_) => ().into_any(),
     }
 }
 
@@ -105,7 +122,20 @@ fn shop_floor(route: Route) -> AnyView {
         Route::Failure(id) => view! { <FailurePage id/> }.into_any(),
         Route::Heat(route) => heat::page(route),
         Route::Run(id) => view! { <RunBesideCount id/> }.into_any(),
-        _ => ().into_any(),
+        Route::Day
+        | Route::Jobs
+        | Route::NewJob
+        | Route::Job(_)
+        | Route::EditJob(_)
+        | Route::NewLot(_)
+        | Route::EditLot(_)
+        | Route::NewRun(_)
+        | Route::EditRun(_)
+        | Route::Press
+        | Route::Ink(_)
+        | Route::Pot(_)
+        | Route::Colour(_)
+        | Route::More(_) => ().into_any(),
     }
 }
 
@@ -114,6 +144,21 @@ fn ink_pages(route: Route) -> AnyView {
         Route::Ink(route) => ink::shelf::page(route),
         Route::Pot(route) => ink::pot::page(route),
         Route::Colour(route) => ink::colour::page(route),
-        _ => ().into_any(),
+        Route::Day
+        | Route::Jobs
+        | Route::NewJob
+        | Route::Job(_)
+        | Route::EditJob(_)
+        | Route::NewLot(_)
+        | Route::EditLot(_)
+        | Route::NewRun(_)
+        | Route::EditRun(_)
+        | Route::Press
+        | Route::Run(_)
+        | Route::Screens(_)
+        | Route::Exposure(_)
+        | Route::Failure(_)
+        | Route::Heat(_)
+        | Route::More(_) => ().into_any(),
     }
 }

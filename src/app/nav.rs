@@ -2,26 +2,56 @@
 
 use crate::components::Icon;
 use crate::i18n;
-use crate::route::{InkRoute, Route, ScreensRoute};
+use crate::route::{InkRoute, MoreRoute, Route, ScreensRoute};
 use leptos::prelude::*;
+
+/// A place in the navigation bar.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Place {
+    Day,
+    Press,
+    Ink,
+    Screens,
+    More,
+}
+
+/// The place that a page belongs to.
+fn place_of(route: Route) -> Place {
+    match route {
+        Route::Day
+        | Route::Jobs
+        | Route::NewJob
+        | Route::Job(_)
+        | Route::EditJob(_)
+        | Route::NewLot(_)
+        | Route::EditLot(_)
+        | Route::NewRun(_)
+        | Route::EditRun(_) => Place::Day,
+        Route::Press | Route::Run(_) | Route::Failure(_) => Place::Press,
+        Route::Ink(_) | Route::Pot(_) | Route::Colour(_) => Place::Ink,
+        Route::Screens(_) | Route::Exposure(_) => Place::Screens,
+        Route::More(_) | Route::Heat(_) => Place::More,
+    }
+}
 
 /// The links to the main pages.
 #[component]
 pub fn Nav(route: RwSignal<Route>) -> impl IntoView {
-    let link = move |to: Route, icon: &'static str, words: &'static str, here: fn(Route) -> bool| {
+    let link = move |to: Route, icon: &'static str, words: &'static str| {
+        let here = move || place_of(route.get()) == place_of(to);
         view! {
-            <a href=to.hash() class="place" aria-current=move || here(route.get()).then_some("page")>
+            <a href=to.hash() class="place" aria-current=move || here().then_some("page")>
                 <Icon name=icon/><span>{words}</span>
             </a>
         }
     };
     view! {
         <nav class="places" aria-label=i18n::places()>
-            {link(Route::Day, "day", i18n::place_day(), |route| matches!(route, Route::Day | Route::Jobs | Route::NewJob | Route::Job(_) | Route::EditJob(_) | Route::NewLot(_) | Route::EditLot(_) | Route::NewRun(_) | Route::EditRun(_)))}
-            {link(Route::Press, "press", i18n::place_press(), |route| matches!(route, Route::Press | Route::Run(_) | Route::Failure(_)))}
-            {link(Route::Ink(InkRoute::Home), "ink", i18n::place_ink(), |route| matches!(route, Route::Ink(_) | Route::Pot(_) | Route::Colour(_)))}
-            {link(Route::Screens(ScreensRoute::Home), "screens", i18n::place_screens(), |route| matches!(route, Route::Screens(_) | Route::Exposure(_)))}
-            {link(Route::Menu, "more", i18n::place_more(), |route| matches!(route, Route::Menu | Route::Settings | Route::Backup | Route::Storage | Route::Heat(_)))}
+            {link(Route::Day, "day", i18n::place_day())}
+            {link(Route::Press, "press", i18n::place_press())}
+            {link(Route::Ink(InkRoute::Home), "ink", i18n::place_ink())}
+            {link(Route::Screens(ScreensRoute::Home), "screens", i18n::place_screens())}
+            {link(Route::More(MoreRoute::Menu), "more", i18n::place_more())}
         </nav>
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::components::Icon;
 use crate::i18n;
-use crate::route::Route;
+use crate::route::MoreRoute;
 use crate::store::{SaveState, Store};
 use lastpull_core::journal::StorageFault;
 use leptos::prelude::*;
@@ -39,7 +39,7 @@ fn Blocked(fault: StorageFault) -> impl IntoView {
                 <p>{next}</p>
                 <div class="button-row">
                     <button type="button" class="button primary" on:click=move |_| store.retry_save()>{i18n::try_again()}</button>
-                    <a class="button" href=Route::Backup.hash()>{i18n::take_data_out()}</a>
+                    <a class="button" href=MoreRoute::Backup.hash()>{i18n::take_data_out()}</a>
                 </div>
             </div>
         </div>

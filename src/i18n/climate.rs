@@ -6,22 +6,22 @@ use lastpull_core::heat::{Assumption, ClimateCaveat, HeatLevel, RestReason, Sche
 use lastpull_core::time::Millis;
 
 messages! {
-    room_title { "The room", "La sala" }
-    room_read { "Read the room", "Leer la sala" }
-    room_read_text { "Thermometer and hygrometer at the press, in the shade, away from dryer and flash.", "Termómetro e higrómetro junto a la prensa, a la sombra, lejos del horno y del flash." }
-    room_temperature { "Air", "Aire" }
-    room_humidity { "Humidity", "Humedad" }
-    room_save { "Note the reading", "Anotar la lectura" }
-    room_less(what) { "{what}: less", "{what}: menos" }
-    room_more(what) { "{what}: more", "{what}: más" }
-    room_feels(temperature) { "feels like {temperature}", "se siente como {temperature}" }
-    room_beyond { "past the published table", "fuera de la tabla publicada" }
-    room_no_index { "For air like this no heat index is published.", "Para este aire no hay índice de calor publicado." }
-    room_of(temperature, humidity) { "{temperature}, {humidity}\u{a0}%", "{temperature}, {humidity}\u{a0}%" }
-    room_ago(time) { "{time} ago", "hace {time}" }
-    room_just_now { "just now", "ahora mismo" }
-    room_old { "Older than two hours. Read the room again.", "Tiene más de dos horas. Lee la sala otra vez." }
-    room_read_again { "read again", "leer otra vez" }
+    climate_title { "The room", "La sala" }
+    climate_read { "Read the room", "Leer la sala" }
+    climate_read_text { "Thermometer and hygrometer at the press, in the shade, away from dryer and flash.", "Termómetro e higrómetro junto a la prensa, a la sombra, lejos del horno y del flash." }
+    climate_temperature { "Air", "Aire" }
+    climate_humidity { "Humidity", "Humedad" }
+    climate_save { "Note the reading", "Anotar la lectura" }
+    climate_less(what) { "{what}: less", "{what}: menos" }
+    climate_more(what) { "{what}: more", "{what}: más" }
+    climate_feels(temperature) { "feels like {temperature}", "se siente como {temperature}" }
+    climate_beyond { "past the published table", "fuera de la tabla publicada" }
+    climate_no_index { "For air like this no heat index is published.", "Para este aire no hay índice de calor publicado." }
+    climate_of(temperature, humidity) { "{temperature}, {humidity}\u{a0}%", "{temperature}, {humidity}\u{a0}%" }
+    climate_ago(time) { "{time} ago", "hace {time}" }
+    climate_just_now { "just now", "ahora mismo" }
+    climate_old { "Older than two hours. Read the room again.", "Tiene más de dos horas. Lee la sala otra vez." }
+    climate_read_again { "read again", "leer otra vez" }
     level_lower { "Lower heat risk", "Riesgo por calor bajo" }
     level_moderate { "Moderate heat risk", "Riesgo por calor moderado" }
     level_high { "High heat risk", "Riesgo por calor alto" }
@@ -59,16 +59,16 @@ messages! {
     assume_under_forty { "under 40", "menos de 40 años" }
     assume_dry { "30\u{a0}% humidity", "30\u{a0}% de humedad" }
     assume_air { "moving air", "aire en movimiento" }
-    room_leaves_out { "What the numbers leave out", "Lo que no cuentan los números" }
-    room_shade { "They hold for shade and light wind; full sun can add up to 15\u{a0}°F (8\u{a0}°C).", "Valen a la sombra y con poco viento; el sol puede sumar hasta 8\u{a0}°C (15\u{a0}°F)." }
-    room_radiant { "What dryer and flash radiate is not in them.", "No incluyen lo que irradian horno y flash." }
-    room_guidance { "Guidance only: local heat rules come first.", "Solo orientación: mandan las normas locales de calor." }
-    room_damper { "The air is damper than the rest table assumes: rest more.", "El aire es más húmedo que el de la tabla: descansa más." }
-    room_past_tables { "Past the published tables: a sign of extreme heat, not a measurement.", "Fuera de las tablas: señal de calor extremo, no una medida." }
-    room_earlier { "Earlier readings", "Lecturas anteriores" }
-    room_none_title { "Not read yet", "Sin leer todavía" }
-    room_none_text { "Read air and humidity, and this page says how hot it feels and what that asks for.", "Lee el aire y la humedad, y aquí se ve cómo se siente y qué pide." }
-    room_symptoms {
+    climate_leaves_out { "What the numbers leave out", "Lo que no cuentan los números" }
+    climate_shade { "They hold for shade and light wind; full sun can add up to 15\u{a0}°F (8\u{a0}°C).", "Valen a la sombra y con poco viento; el sol puede sumar hasta 8\u{a0}°C (15\u{a0}°F)." }
+    climate_radiant { "What dryer and flash radiate is not in them.", "No incluyen lo que irradian horno y flash." }
+    climate_guidance { "Guidance only: local heat rules come first.", "Solo orientación: mandan las normas locales de calor." }
+    climate_damper { "The air is damper than the rest table assumes: rest more.", "El aire es más húmedo que el de la tabla: descansa más." }
+    climate_past_tables { "Past the published tables: a sign of extreme heat, not a measurement.", "Fuera de las tablas: señal de calor extremo, no una medida." }
+    climate_earlier { "Earlier readings", "Lecturas anteriores" }
+    climate_none_title { "Not read yet", "Sin leer todavía" }
+    climate_none_text { "Read air and humidity, and this page says how hot it feels and what that asks for.", "Lee el aire y la humedad, y aquí se ve cómo se siente y qué pide." }
+    climate_symptoms {
         "Confused, fainting, hot dry skin, no longer sweating: stop, cool the person, call emergency services. Local heat rules come first.",
         "Confusión, desmayo, piel caliente y seca, sin sudar: para, enfría a la persona y llama a emergencias. Mandan las normas locales."
     }
@@ -86,7 +86,7 @@ pub fn heat_level(level: HeatLevel) -> &'static str {
 
 /// How many minutes ago.
 pub fn minutes_ago(minutes: u64) -> String {
-    if minutes == 0 { room_just_now().into() } else { room_ago(duration(Millis::from_minutes(minutes))) }
+    if minutes == 0 { climate_just_now().into() } else { climate_ago(duration(Millis::from_minutes(minutes))) }
 }
 
 /// What to do at a heat level.
@@ -141,12 +141,12 @@ pub fn assumption(assumption: Assumption) -> &'static str {
 }
 
 /// What the figures do not cover.
-pub fn room_caveat(caveat: ClimateCaveat) -> &'static str {
+pub fn climate_caveat(caveat: ClimateCaveat) -> &'static str {
     match caveat {
-        ClimateCaveat::ShadeAndLightWind => room_shade(),
-        ClimateCaveat::RadiantHeat => room_radiant(),
-        ClimateCaveat::GuidanceOnly => room_guidance(),
-        ClimateCaveat::DamperThanTable => room_damper(),
-        ClimateCaveat::PastTables => room_past_tables(),
+        ClimateCaveat::ShadeAndLightWind => climate_shade(),
+        ClimateCaveat::RadiantHeat => climate_radiant(),
+        ClimateCaveat::GuidanceOnly => climate_guidance(),
+        ClimateCaveat::DamperThanTable => climate_damper(),
+        ClimateCaveat::PastTables => climate_past_tables(),
     }
 }

@@ -35,7 +35,7 @@ messages! {
     exposure_unknown { "Nothing is known of this emulsion yet. Test it first.", "Aún no se sabe nada de esta emulsión. Haz antes una prueba." }
     exposure_nearest { "The nearest that is known", "Lo más parecido que se conoce" }
     exposure_differs(what, there, here) { "{what}: {there} instead of {here}", "{what}: {there} en vez de {here}" }
-    exposure_differs_untold(what, there) { "{what}: {there}; yours is not told", "{what}: {there}; el tuyo está sin anotar" }
+    exposure_differs_unrecorded(what, there) { "{what}: {there}; yours is not recorded", "{what}: {there}; el tuyo está sin anotar" }
     exposure_per_inch(n) { "{n}/in", "{n}/pulg." }
     exposure_per_centimetre(n) { "{n}/cm", "{n}/cm" }
     exposure_scaled(distance) { "Computed for {distance}", "Calculado para {distance}" }
@@ -51,7 +51,7 @@ messages! {
     exposure_distance { "Distance", "Distancia" }
     exposure_colour { "Colour of the mesh", "Color de la malla" }
     exposure_white { "white", "blanca" }
-    exposure_not_told { "not told", "sin anotar" }
+    exposure_not_recorded { "not recorded", "sin anotar" }
     exposure_other_mesh { "Another mesh", "Otra malla" }
     exposure_thread_um(um) { "thread {um} µm", "hilo {um} µm" }
     exposure_um { "µm", "µm" }

@@ -26,7 +26,7 @@ messages! {
     failure_with_screen { "With the new screen", "Con la pantalla nueva" }
     failure_as_it_runs { "As it runs", "Como va" }
     failure_pulls_again(time) { "Pulls again about {time}", "Vuelve a imprimir hacia las {time}" }
-    failure_not_told { "not told yet", "sin anotar" }
+    failure_not_recorded { "not recorded yet", "sin anotar" }
     failure_next { "Next", "Siguiente" }
     failure_step_kind { "What failed?", "¿Qué falló?" }
     failure_which_screen { "Which screen?", "¿Qué pantalla?" }

@@ -51,7 +51,7 @@ messages! {
     belt_runs { "Belt", "Cinta" }
     unit_error { "At the print", "En el estampado" }
     error_none { "never measured", "sin medir" }
-    error_none_hint { "Without it no cure can be told.", "Sin medirlo no se sabe si cura." }
+    error_none_hint { "Without it there is no telling whether ink cures.", "Sin medirlo no se sabe si cura." }
     error_hotter(degrees) { "{degrees} hotter than set", "{degrees} más que lo puesto" }
     error_cooler(degrees) { "{degrees} cooler than set", "{degrees} menos que lo puesto" }
     error_exact { "as hot as set", "igual que lo puesto" }

@@ -210,7 +210,7 @@ messages! {
     pot_alike_fabric { "this fabric", "esta tela" }
     pot_alike_any { "other runs", "otras tiradas" }
     pot_print_left(pieces) { "For the {pieces} left of this run.", "Para lo que queda de esta tirada: {pieces}." }
-    pot_print_none_left { "No pieces are left of this run: told for one.", "No quedan piezas de esta tirada: se dice para una." }
+    pot_print_none_left { "No pieces are left of this run: shown for one.", "No quedan piezas de esta tirada: se dice para una." }
     pot_print_wait { "Type the art's size and the mesh's volume.", "Escribe el tamaño del arte y el volumen de la malla." }
     pot_coverage_hint { "Of that rectangle.", "De ese rectángulo." }
     pot_mesh_volume { "Ink the mesh holds", "Tinta que carga la malla" }

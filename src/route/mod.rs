@@ -5,6 +5,7 @@ mod colour;
 mod exposure;
 mod heat;
 mod ink;
+mod more;
 mod pot;
 mod screens;
 
@@ -12,6 +13,7 @@ pub use colour::ColourRoute;
 pub use exposure::ExposureRoute;
 pub use heat::HeatRoute;
 pub use ink::InkRoute;
+pub use more::MoreRoute;
 pub use pot::PotRoute;
 pub use screens::ScreensRoute;
 
@@ -57,14 +59,8 @@ pub enum Route {
     Pot(PotRoute),
     /// Colour.
     Colour(ColourRoute),
-    /// The menu.
-    Menu,
-    /// Settings of device and shop.
-    Settings,
-    /// Exporting and importing the backup.
-    Backup,
-    /// Where the data is stored, and the app's version.
-    Storage,
+    /// The menu, and the pages it leads to that have no area of their own.
+    More(MoreRoute),
 }
 
 impl Route {
@@ -90,10 +86,7 @@ impl Route {
             ["ink", rest @ ..] => InkRoute::from_path(rest).map(Self::Ink),
             ["pot", rest @ ..] => PotRoute::from_path(rest).map(Self::Pot),
             ["colour", rest @ ..] => ColourRoute::from_path(rest).map(Self::Colour),
-            ["more"] => Some(Self::Menu),
-            ["more", "settings"] => Some(Self::Settings),
-            ["more", "backup"] => Some(Self::Backup),
-            ["more", "about"] => Some(Self::Storage),
+            ["more", rest @ ..] => MoreRoute::from_path(rest).map(Self::More),
             _ => None,
         };
         found.unwrap_or_default()
@@ -120,10 +113,7 @@ impl Route {
             Self::Ink(route) => format!("#/ink{}", route.path()),
             Self::Pot(route) => format!("#/pot{}", route.path()),
             Self::Colour(route) => format!("#/colour{}", route.path()),
-            Self::Menu => "#/more".into(),
-            Self::Settings => "#/more/settings".into(),
-            Self::Backup => "#/more/backup".into(),
-            Self::Storage => "#/more/about".into(),
+            Self::More(route) => format!("#/more{}", route.path()),
         }
     }
 

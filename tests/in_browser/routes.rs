@@ -1,6 +1,6 @@
 //! Every hash names a route; an unknown hash leads to the day.
 
-use lastpull::route::{ExposureRoute, HeatRoute, Route};
+use lastpull::route::{ExposureRoute, HeatRoute, MoreRoute, Route};
 use uuid::Uuid;
 use wasm_bindgen_test::wasm_bindgen_test;
 
@@ -19,10 +19,10 @@ fn every_route_reads_back_from_its_hash() {
         Route::EditRun(id),
         Route::Press,
         Route::Run(id),
-        Route::Menu,
-        Route::Settings,
-        Route::Backup,
-        Route::Storage,
+        Route::More(MoreRoute::Menu),
+        Route::More(MoreRoute::Settings),
+        Route::More(MoreRoute::Backup),
+        Route::More(MoreRoute::Storage),
     ] {
         assert_eq!(Route::from_hash(&route.hash()), route);
     }
@@ -83,7 +83,9 @@ fn every_route_of_exposure_and_bath_reads_back_from_its_hash() {
 
 #[wasm_bindgen_test]
 fn an_invalid_hash_leads_to_the_day() {
-    for hash in ["", "#", "#/nowhere", "#/job/7", "#/press/<script>", "#/heat/limit/900", "#/heat/test/7"] {
+    for hash in
+        ["", "#", "#/nowhere", "#/job/7", "#/press/<script>", "#/heat/limit/900", "#/heat/test/7", "#/more/nowhere"]
+    {
         assert_eq!(Route::from_hash(hash), Route::Day, "{hash}");
     }
 }

@@ -4,7 +4,7 @@
 //! disk format (segments). Variants and fields are added at the end and never changed, renamed,
 //! reordered or removed; a changed meaning is a new variant. The rows in [`frozen`] hold the bytes.
 
-use crate::bounds::{LIST, LONGEST_LINE, NAME, PIECES, is_name, is_note};
+use crate::bounds::{LIST, LONGEST_LINE, PIECES, STORED_NAME, is_name, is_note};
 use crate::codec::Encode;
 use crate::journal;
 use crate::journal::JournalFact;
@@ -209,7 +209,7 @@ impl JournalFact for Fact {
             Self::Failure(fact) => fact.in_bounds(),
             Self::Photo(fact) => fact.in_bounds(),
             Self::Ink(fact) => fact.in_bounds(),
-            Self::Unknown { kind, body } => kind.len() <= NAME && body.len() <= LONGEST_LINE,
+            Self::Unknown { kind, body } => kind.len() <= STORED_NAME && body.len() <= LONGEST_LINE,
             Self::SetUpAllowance(_)
             | Self::Deleted
             | Self::Restored

@@ -3,7 +3,7 @@
 use super::open::set_fact;
 use super::{Failure, suspects_before};
 use crate::facts::{Fact, FailureField, FailureKind, Mark};
-use crate::form::{Problems, changed_fields, collect, collect_optional, parse_name};
+use crate::form::{Problems, TYPED_NOTE, changed_fields, collect, collect_optional, parse_text};
 use crate::ids::Subject;
 use crate::shop::Shop;
 use crate::units::parse_whole;
@@ -22,9 +22,6 @@ pub struct FailureForm {
     /// Free notes.
     pub notes: String,
 }
-
-/// Longest note, in characters.
-const NOTE: usize = 2_000;
 
 impl FailureForm {
     /// The form filled in from a failure.
@@ -50,7 +47,7 @@ impl FailureForm {
         let mut problems = Problems::new();
         let most = max_since(shop, failure);
         let since = collect_optional(&mut problems, "since", &self.since, |text| parse_whole(text, 0, most));
-        let notes = collect(&mut problems, "notes", parse_name(&self.notes, NOTE));
+        let notes = collect(&mut problems, "notes", parse_text(&self.notes, TYPED_NOTE));
         let (Some(notes), true) = (notes, problems.is_empty()) else { return Err(problems) };
         let fields = |screen, mark, since, notes, kind: Option<FailureKind>| {
             let mut fields = vec![

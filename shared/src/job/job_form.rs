@@ -5,7 +5,7 @@
 
 use super::Job;
 use crate::facts::JobField;
-use crate::form::{FormProblem, NOTE, Problems, changed_fields, collect, parse_name, parse_required_name};
+use crate::form::{FormProblem, Problems, TYPED_NOTE, changed_fields, collect, parse_required_name, parse_text};
 use crate::time::{Day, Due};
 use crate::units::parse_whole;
 
@@ -53,7 +53,7 @@ impl JobForm {
         let mut problems = Problems::new();
         let client = collect(&mut problems, "client", parse_required_name(&self.client));
         let title = collect(&mut problems, "title", parse_required_name(&self.title));
-        let notes = collect(&mut problems, "notes", parse_name(&self.notes, NOTE));
+        let notes = collect(&mut problems, "notes", parse_text(&self.notes, TYPED_NOTE));
         let due = self.due(today, before.and_then(|job| job.due), closing, &mut problems);
         let (Some(client), Some(title), Some(notes), true) = (client, title, notes, problems.is_empty()) else {
             return Err(problems);

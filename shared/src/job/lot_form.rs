@@ -3,7 +3,7 @@
 use super::Lot;
 use crate::colour::Colour;
 use crate::facts::{Fabric, LotField, Size, SizePieces};
-use crate::form::{FormProblem, NAME, Problems, changed_fields, collect, parse_name, parse_required_name};
+use crate::form::{FormProblem, Problems, TYPED_NAME, changed_fields, collect, parse_required_name, parse_text};
 use crate::units::parse_whole;
 use std::collections::BTreeMap;
 
@@ -41,7 +41,7 @@ impl LotForm {
     pub fn check(&self, before: Option<&Lot>) -> Result<Vec<LotField>, Problems> {
         let mut problems = Problems::new();
         let garment = collect(&mut problems, "garment", parse_required_name(&self.garment));
-        let colour_name = collect(&mut problems, "colour_name", parse_name(&self.colour_name, NAME));
+        let colour_name = collect(&mut problems, "colour_name", parse_text(&self.colour_name, TYPED_NAME));
         let mut pieces = Vec::new();
         for (size, text) in &self.pieces {
             if text.trim().is_empty() {

@@ -4,8 +4,8 @@ use super::Run;
 use crate::colour::Colour;
 use crate::facts::{Flash, Location, RunField};
 use crate::form::{
-    NAME, NOTE, Problems, changed_fields, collect, collect_number, collect_optional, parse_name, parse_required_name,
-    trim_number,
+    Problems, TYPED_NAME, TYPED_NOTE, changed_fields, collect, collect_number, collect_optional, parse_required_name,
+    parse_text, trim_number,
 };
 use crate::units::{BeltSpeed, Length, NumberProblem, Seconds, Temperature, Units, parse_number, parse_whole};
 
@@ -92,9 +92,9 @@ impl RunForm {
         let mut problems = Problems::new();
         let p = &mut problems;
         let ink = collect(p, "ink", parse_required_name(&self.ink));
-        let screens = collect(p, "screens", parse_name(&self.screens, NAME));
-        let squeegee = collect(p, "squeegee", parse_name(&self.squeegee, NAME));
-        let placement = collect(p, "placement", parse_name(&self.placement, NOTE));
+        let screens = collect(p, "screens", parse_text(&self.screens, TYPED_NAME));
+        let squeegee = collect(p, "squeegee", parse_text(&self.squeegee, TYPED_NAME));
+        let placement = collect(p, "placement", parse_text(&self.placement, TYPED_NOTE));
         let mesh = collect_optional(p, "mesh", &self.mesh, |text| parse_mesh(text, units));
         let hits = collect_number(p, "hits", parse_whole(&self.hits, 1, 20));
         let passes = collect_number(p, "passes", parse_whole(&self.passes, 1, 9));

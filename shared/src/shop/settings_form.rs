@@ -2,7 +2,7 @@
 
 use super::Shop;
 use crate::facts::Fact;
-use crate::form::{FormProblem, Problems};
+use crate::form::{FormProblem, Problems, TYPED_NAME};
 use crate::ids::{DeviceId, Subject};
 use crate::units::{Seconds, parse_number, parse_whole};
 use uuid::Uuid;
@@ -25,8 +25,6 @@ pub struct ShopForm {
 /// Names of the closing times' fields, from Monday.
 pub const WEEK_FIELDS: [&str; 7] =
     ["closing_0", "closing_1", "closing_2", "closing_3", "closing_4", "closing_5", "closing_6"];
-/// Longest name, in characters.
-const MAX_NAME: usize = 80;
 /// Largest crew.
 const MAX_CREW: usize = 20;
 
@@ -53,8 +51,8 @@ impl ShopForm {
         let before = Self::of(shop, device);
         let (name, device_name) = (self.name.trim(), self.device_name.trim());
         for (field, text) in [("shop_name", name), ("device_name", device_name)] {
-            if text.chars().count() > MAX_NAME {
-                problems.insert(field, FormProblem::TooLong { most: MAX_NAME });
+            if text.chars().count() > TYPED_NAME {
+                problems.insert(field, FormProblem::TooLong { most: TYPED_NAME });
             }
         }
         if name != before.name {
@@ -65,8 +63,8 @@ impl ShopForm {
         }
         let crew: Vec<String> =
             self.crew.split(',').map(|name| name.trim().to_owned()).filter(|name| !name.is_empty()).collect();
-        if crew.len() > MAX_CREW || crew.iter().any(|name| name.chars().count() > MAX_NAME) {
-            problems.insert("crew", FormProblem::TooLong { most: MAX_NAME });
+        if crew.len() > MAX_CREW || crew.iter().any(|name| name.chars().count() > TYPED_NAME) {
+            problems.insert("crew", FormProblem::TooLong { most: TYPED_NAME });
         }
         if crew != shop.crew {
             facts.push((Uuid::nil(), Fact::CrewNamed(crew)));

@@ -84,7 +84,7 @@ pub fn StepRow(
                     </span>
                     <span class="row-words">
                         <span>{title}</span>
-                        <small>{move || answer.get().unwrap_or_else(|| i18n::failure_not_told().to_owned())}</small>
+                        <small>{move || answer.get().unwrap_or_else(|| i18n::failure_not_recorded().to_owned())}</small>
                     </span>
                 </button>
             </h2>

@@ -2,7 +2,7 @@
 
 use crate::components::{Icon, Page};
 use crate::i18n;
-use crate::route::{HeatRoute, Route};
+use crate::route::{HeatRoute, MoreRoute, Route};
 use crate::store::Store;
 use lastpull_core::heat::{
     climate_view, fabric_limits, heater_list, inks_without_sheet, settling_log, sheet_list, teaches_pace, tests_due,
@@ -16,7 +16,7 @@ pub fn HeatHomePage() -> impl IntoView {
     let store = Store::from_context();
     let lines = Memo::new(move |_| lines(store));
     view! {
-        <Page title=Signal::derive(|| i18n::heat_title().to_owned()) up=Route::Menu class="heat">
+        <Page title=Signal::derive(|| i18n::heat_title().to_owned()) up=Route::More(MoreRoute::Menu) class="heat">
             {move || view! {
                 <ul class="menu">{lines.get().into_iter().map(|line| view! { <Row line/> }).collect::<Vec<_>>()}</ul>
             }}
@@ -32,13 +32,13 @@ type Line = (HeatRoute, &'static str, &'static str, String, bool);
 fn lines(store: Store) -> Vec<Line> {
     let now = store.clock.get_untracked().now;
     store.shop.with(|shop| {
-        let room = climate_view(shop, now);
-        let room_line = match (&room.now, room.level) {
+        let climate = climate_view(shop, now);
+        let climate_line = match (&climate.now, climate.level) {
             (Some(row), Some(level)) if !row.old => {
                 format!("{} · {}", i18n::heat_level(level), i18n::minutes_ago(row.minutes_ago))
             }
-            (Some(_), _) => i18n::room_old().into(),
-            (None, _) => i18n::room_none_title().into(),
+            (Some(_), _) => i18n::climate_old().into(),
+            (None, _) => i18n::climate_none_title().into(),
         };
         let units = heater_list(shop);
         let unmeasured = units.iter().any(|(_, unit)| unit.is_dryer() && unit.latest_reading().is_none());
@@ -57,9 +57,9 @@ fn lines(store: Store) -> Vec<Line> {
         let test_line = if due > 0 { i18n::tests_due_count(due) } else { i18n::tests_none_due().into() };
         let own = fabric_limits(shop).iter().filter(|limit| limit.instead_of.is_some()).count() as u32;
         let limit_line = if own > 0 { i18n::limits_own(own) } else { i18n::limits_short().into() };
-        let room_calls = room.level.is_some_and(|level| level > lastpull_core::heat::HeatLevel::Lower);
+        let climate_calls = climate.level.is_some_and(|level| level > lastpull_core::heat::HeatLevel::Lower);
         vec![
-            (HeatRoute::Climate, "sun", i18n::room_title(), room_line, room_calls),
+            (HeatRoute::Climate, "sun", i18n::climate_title(), climate_line, climate_calls),
             (HeatRoute::Dryers, "heat", i18n::units_title(), unit_line, unmeasured || units.is_empty()),
             (HeatRoute::Sheets, "jobs", i18n::sheets_title(), sheet_line, wanted > 0),
             (HeatRoute::Limits, "shirt", i18n::limits_title(), limit_line, false),

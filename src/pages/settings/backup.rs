@@ -3,7 +3,7 @@
 use crate::components::{Icon, Page};
 use crate::i18n;
 use crate::platform::files;
-use crate::route::Route;
+use crate::route::{MoreRoute, Route};
 use crate::store::{ImportError, ImportSummary, Store};
 use leptos::html;
 use leptos::prelude::*;
@@ -12,7 +12,7 @@ use leptos::prelude::*;
 #[component]
 pub fn BackupPage() -> impl IntoView {
     view! {
-        <Page title=Signal::derive(|| i18n::backup_title().to_owned()) up=Route::Menu class="backup">
+        <Page title=Signal::derive(|| i18n::backup_title().to_owned()) up=Route::More(MoreRoute::Menu) class="backup">
             <ExportSection/>
             <ImportSection/>
             <Devices/>

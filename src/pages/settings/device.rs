@@ -4,7 +4,7 @@ use super::shop::ShopSettings;
 use crate::components::{Choice, Icon, Page, Switch};
 use crate::i18n;
 use crate::platform::settings::{Language, Settings, Theme};
-use crate::route::Route;
+use crate::route::{MoreRoute, Route};
 use crate::store::Store;
 use leptos::prelude::*;
 
@@ -28,7 +28,7 @@ pub fn DeviceSettingsPage() -> impl IntoView {
     let units = vec![(false, i18n::units_inch().to_owned()), (true, i18n::units_metric().to_owned())];
     let clocks = vec![(false, i18n::clock_12().to_owned()), (true, i18n::clock_24().to_owned())];
     view! {
-        <Page title=Signal::derive(|| i18n::settings_title().to_owned()) up=Route::Menu class="settings">
+        <Page title=Signal::derive(|| i18n::settings_title().to_owned()) up=Route::More(MoreRoute::Menu) class="settings">
             <section class="card">
                 <h2>{i18n::settings_device()}</h2>
                 <Choice label=i18n::settings_language() name="language" options=languages value=language

@@ -2,27 +2,38 @@
 
 use crate::components::{MenuRow, Page};
 use crate::i18n;
-use crate::route::{HeatRoute, Route};
+use crate::route::Route;
 use crate::store::Store;
 use leptos::prelude::*;
 
+/// A row of the menu.
+pub struct MenuEntry {
+    /// The page it leads to.
+    pub route: Route,
+    /// Icon name.
+    pub icon: &'static str,
+    /// Title.
+    pub title: &'static str,
+    /// What the page is for.
+    pub text: &'static str,
+}
+
 /// The menu.
 #[component]
-pub fn MenuPage() -> impl IntoView {
+pub fn MenuPage(
+    /// Its rows, from the top.
+    entries: Vec<MenuEntry>,
+) -> impl IntoView {
     let store = Store::from_context();
     let demo = Memo::new(move |_| store.settings.with(|settings| settings.demo));
-    let line = |route: Route, icon: &'static str, title: &'static str, text: &'static str| {
-        view! {
-            <MenuRow href=route.hash() icon title text/>
-        }
-    };
+    let rows = entries.into_iter().map(|MenuEntry { route, icon, title, text }| {
+        view! { <MenuRow href=route.hash() icon title text/> }
+    });
+    let rows = rows.collect_view();
     view! {
         <Page title=Signal::derive(|| i18n::place_more().to_owned()) class="more">
             <ul class="menu">
-                {line(Route::Heat(HeatRoute::Home), "heat", i18n::heat_title(), i18n::heat_text())}
-                {line(Route::Settings, "gear", i18n::settings_title(), i18n::settings_text())}
-                {line(Route::Backup, "out", i18n::backup_title(), i18n::backup_text())}
-                {line(Route::Storage, "box", i18n::about_title(), i18n::about_text())}
+                {rows}
             </ul>
             <section class="card">
                 <h2>{i18n::demo_card_title()}</h2>

@@ -6,7 +6,30 @@ mod menu;
 mod shop;
 mod storage;
 
-pub use backup::BackupPage;
-pub use device::DeviceSettingsPage;
-pub use menu::MenuPage;
-pub use storage::{InstallHint, StoragePage};
+pub use storage::InstallHint;
+
+use crate::i18n;
+use crate::route::{HeatRoute, MoreRoute, Route};
+use leptos::prelude::*;
+use menu::MenuEntry;
+
+/// Draws the page of a route.
+pub fn page(route: MoreRoute) -> AnyView {
+    match route {
+        MoreRoute::Menu => view! { <menu::MenuPage entries=menu_entries()/> }.into_any(),
+        MoreRoute::Settings => view! { <device::DeviceSettingsPage/> }.into_any(),
+        MoreRoute::Backup => view! { <backup::BackupPage/> }.into_any(),
+        MoreRoute::Storage => view! { <storage::StoragePage/> }.into_any(),
+    }
+}
+
+/// What the menu leads to, from the top.
+fn menu_entries() -> Vec<MenuEntry> {
+    let entry = |route, icon, title, text| MenuEntry { route, icon, title, text };
+    vec![
+        entry(Route::Heat(HeatRoute::Home), "heat", i18n::heat_title(), i18n::heat_text()),
+        entry(Route::More(MoreRoute::Settings), "gear", i18n::settings_title(), i18n::settings_text()),
+        entry(Route::More(MoreRoute::Backup), "out", i18n::backup_title(), i18n::backup_text()),
+        entry(Route::More(MoreRoute::Storage), "box", i18n::about_title(), i18n::about_text()),
+    ]
+}

@@ -3,7 +3,7 @@
 use crate::components::{Icon, Page, Sheet};
 use crate::i18n;
 use crate::platform::install;
-use crate::route::Route;
+use crate::route::{MoreRoute, Route};
 use crate::store::Store;
 use lastpull_core::shop::Shop;
 use leptos::prelude::*;
@@ -14,7 +14,7 @@ pub fn StoragePage() -> impl IntoView {
     let store = Store::from_context();
     store.refresh_persistence();
     view! {
-        <Page title=Signal::derive(|| i18n::about_title().to_owned()) up=Route::Menu class="about">
+        <Page title=Signal::derive(|| i18n::about_title().to_owned()) up=Route::More(MoreRoute::Menu) class="about">
             <Data/>
             <section class="card">
                 <h2>{i18n::about_offline()}</h2>

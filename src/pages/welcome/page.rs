@@ -2,7 +2,7 @@
 
 use crate::components::Icon;
 use crate::i18n;
-use crate::route::Route;
+use crate::route::{MoreRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
 use leptos::prelude::*;
@@ -40,7 +40,7 @@ pub fn Welcome() -> impl IntoView {
             <p class="quiet-line">{i18n::welcome_demo_hint()}</p>
             <a
                 class="button quiet"
-                href=Route::Backup.hash()
+                href=MoreRoute::Backup.hash()
                 id="have-file"
                 on:click=move |_| store.update_settings(|settings| settings.started = true)
             >

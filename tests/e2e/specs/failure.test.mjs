@@ -276,7 +276,7 @@ test("the keyboard moves the mark, and its position is announced", async (t) => 
   await waitForStepSummary(page, "mark", /^left: 30 %/);
   await openStep(page, "mark");
   await press(page, "#mark-clear");
-  await waitForStepSummary(page, "mark", "not told yet");
+  await waitForStepSummary(page, "mark", "not recorded yet");
 });
 
 test("another remedy cancels the new screen; a used label is refused", async (t) => {

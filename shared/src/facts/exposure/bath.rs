@@ -1,6 +1,6 @@
 //! The stored fields of the reclaim bath and its batches. **Frozen** as [`crate::facts::Fact`] is.
 
-use crate::bounds::NOTE;
+use crate::bounds::is_note;
 use crate::codec::Encode;
 use crate::facts::MAX_SCREENS;
 use crate::units::Seconds;
@@ -51,7 +51,7 @@ impl BathField {
         match self {
             Self::Capacity(count) => count.is_none_or(|count| (1..=MAX_SCREENS).contains(&count)),
             Self::RechargeAt(percent) => percent.is_none_or(|percent| (101..=1_000).contains(&percent)),
-            Self::Note(text) => text.chars().count() <= NOTE,
+            Self::Note(text) => is_note(text),
         }
     }
 }

@@ -1,8 +1,10 @@
 //! Form for a wash, crock or stretch test.
 
-use super::typed::{NAME, NOTE};
 use crate::facts::{Fabric, Grade, HeatSettings, TestField, TestKind, TestMethod, TestResult};
-use crate::form::{FormProblem, Problems, collect, collect_number, parse_name, parse_required_name, trim_number};
+use crate::form::{
+    FormProblem, Problems, TYPED_NAME, TYPED_NOTE, collect, collect_number, parse_required_name, parse_text,
+    trim_number,
+};
 use crate::heat::CureTest;
 use crate::units::{parse_number, parse_whole};
 
@@ -67,12 +69,12 @@ impl TestForm {
         let mut problems = Problems::new();
         let p = &mut problems;
         let ink = collect(p, "ink", parse_required_name(&self.ink));
-        let method_note = collect(p, "method_note", parse_name(&self.method_note, NOTE));
+        let method_note = collect(p, "method_note", parse_text(&self.method_note, TYPED_NOTE));
         let times = if self.times.trim().is_empty() { Ok(0) } else { parse_whole(&self.times, 0, 1_000) };
         let times = collect_number(p, "times", times);
         let grade = collect(p, "grade", grade_of(&self.grade));
-        let by = collect(p, "by", parse_name(&self.by, NAME));
-        let notes = collect(p, "notes", parse_name(&self.notes, NOTE));
+        let by = collect(p, "by", parse_text(&self.by, TYPED_NAME));
+        let notes = collect(p, "notes", parse_text(&self.notes, TYPED_NOTE));
         let (Some(ink), Some(method_note), Some(times), Some(grade), Some(by), Some(notes)) =
             (ink, method_note, times, grade, by, notes)
         else {

@@ -1,8 +1,10 @@
 //! Forms for dryers and flash units: the unit, its measured error, and a settling entered afterwards.
 
-use super::typed::{NOTE, belt_text, collect_belt, collect_temperature, length_text};
+use super::typed::{belt_text, collect_belt, collect_temperature, length_text};
 use crate::facts::{HeatFact, HeaterField, HeaterKind, SensorMethod};
-use crate::form::{FormProblem, Problems, collect, collect_number, collect_optional, parse_name, parse_required_name};
+use crate::form::{
+    FormProblem, Problems, TYPED_NOTE, collect, collect_number, collect_optional, parse_required_name, parse_text,
+};
 use crate::heat::{Heater, plausible_times};
 use crate::ids::Subject;
 use crate::units::{Length, NumberProblem, Seconds, Temperature, TemperatureDelta, Units, parse_number};
@@ -49,7 +51,7 @@ impl HeaterForm {
         let mut problems = Problems::new();
         let p = &mut problems;
         let called = collect(p, "name", parse_required_name(&self.name));
-        let notes = collect(p, "notes", parse_name(&self.notes, NOTE));
+        let notes = collect(p, "notes", parse_text(&self.notes, TYPED_NOTE));
         let (mut heated, mut slowest, mut fastest) = (None, None, None);
         if self.kind == HeaterKind::Dryer {
             let most = Length::from_inches(MAX_HEATED_LENGTH_IN);

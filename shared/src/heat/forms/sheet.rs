@@ -1,8 +1,8 @@
 //! Forms for an ink's data sheet and for the shop's own limit of a fabric.
 
-use super::typed::{NOTE, collect_seconds, collect_temperature, seconds_text, temperature_text};
+use super::typed::{collect_seconds, collect_temperature, seconds_text, temperature_text};
 use crate::facts::{Fabric, HeatFact, LimitKind, SheetField};
-use crate::form::{FormProblem, Problems, collect, parse_name, parse_required_name};
+use crate::form::{FormProblem, Problems, TYPED_NOTE, collect, parse_required_name, parse_text};
 use crate::heat::{FabricLimit, InkSheet, LimitOrigin};
 use crate::time::Day;
 use crate::units::Units;
@@ -48,7 +48,7 @@ impl SheetForm {
         let mut problems = Problems::new();
         let p = &mut problems;
         let ink = collect(p, "ink", parse_required_name(&self.ink));
-        let source = collect(p, "source", parse_name(&self.source, NOTE));
+        let source = collect(p, "source", parse_text(&self.source, TYPED_NOTE));
         let cure = collect_temperature(p, "cure", &self.cure, units);
         let hold = collect_seconds(p, "hold", &self.hold, 0.0);
         let flash = collect_temperature(p, "flash", &self.flash, units);
@@ -108,7 +108,7 @@ impl FabricLimitForm {
     pub fn check(&self, fabric: Fabric, kind: LimitKind, units: Units) -> Result<HeatFact, Problems> {
         let mut problems = Problems::new();
         let temperature = collect_temperature(&mut problems, "temperature", &self.temperature, units);
-        let note = collect(&mut problems, "note", parse_name(&self.note, NOTE));
+        let note = collect(&mut problems, "note", parse_text(&self.note, TYPED_NOTE));
         if temperature.is_some() && self.note.trim().is_empty() {
             problems.insert("note", FormProblem::Missing);
         }

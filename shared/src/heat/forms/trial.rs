@@ -1,11 +1,13 @@
 //! Form for an ink trial.
 
 use super::typed::{
-    NAME, NOTE, belt_text, collect_belt, collect_flash, collect_seconds, collect_temperature, seconds_text,
-    temperature_text,
+    belt_text, collect_belt, collect_flash, collect_seconds, collect_temperature, seconds_text, temperature_text,
 };
 use crate::facts::{Fabric, TrialField, TrialVerdict};
-use crate::form::{Problems, collect, collect_number, collect_optional, parse_name, parse_required_name, trim_number};
+use crate::form::{
+    Problems, TYPED_NAME, TYPED_NOTE, collect, collect_number, collect_optional, parse_required_name, parse_text,
+    trim_number,
+};
 use crate::heat::Trial;
 use crate::run::Run;
 use crate::shop::Shop;
@@ -110,9 +112,9 @@ impl TrialForm {
         let belt = collect_belt(p, "belt", &self.belt, units);
         let dwell = collect_seconds(p, "dwell", &self.dwell, 1.0);
         let passes = collect_number(p, "passes", parse_whole(&self.passes, 1, 9));
-        let outcome = collect(p, "outcome", parse_name(&self.outcome, NOTE));
-        let notes = collect(p, "notes", parse_name(&self.notes, NOTE));
-        let by = collect(p, "by", parse_name(&self.by, NAME));
+        let outcome = collect(p, "outcome", parse_text(&self.outcome, TYPED_NOTE));
+        let notes = collect(p, "notes", parse_text(&self.notes, TYPED_NOTE));
+        let by = collect(p, "by", parse_text(&self.by, TYPED_NAME));
         let (Some(ink), Some(hits), Some(passes), Some(outcome), Some(notes), Some(by), true) =
             (ink, hits, passes, outcome, notes, by, problems.is_empty())
         else {

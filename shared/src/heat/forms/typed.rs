@@ -4,11 +4,6 @@ use crate::facts::Flash;
 use crate::form::{Problems, collect_optional, trim_number};
 use crate::units::{BeltSpeed, Length, Seconds, Temperature, Units};
 
-/// Longest name that can be typed, in characters.
-pub(crate) const NAME: usize = 80;
-/// Longest note that can be typed, in characters.
-pub(crate) const NOTE: usize = 2_000;
-
 /// A temperature as form text; empty for `None`.
 pub(crate) fn temperature_text(temperature: Option<Temperature>, units: Units) -> String {
     temperature.map(|temperature| trim_number(temperature.in_units(units))).unwrap_or_default()

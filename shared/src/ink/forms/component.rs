@@ -3,7 +3,8 @@
 use crate::colour::Colour;
 use crate::facts::{ComponentField, ComponentKind, Hiding, Share};
 use crate::form::{
-    FormProblem, Problems, changed_fields, collect, collect_optional, parse_name, parse_required_name, trim_number,
+    FormProblem, Problems, TYPED_NOTE, changed_fields, collect, collect_optional, parse_required_name, parse_text,
+    trim_number,
 };
 use crate::heat::ink_key;
 use crate::ids::Subject;
@@ -38,9 +39,6 @@ pub struct ComponentForm {
     pub note: String,
 }
 
-/// Longest note that a form accepts, in characters.
-pub(crate) const NOTE: usize = 2_000;
-
 impl ComponentForm {
     /// The form filled from a component.
     pub fn of(component: &Component, units: Units) -> Self {
@@ -71,7 +69,7 @@ impl ComponentForm {
         let mut problems = Problems::new();
         let p = &mut problems;
         let typed = collect(p, "name", parse_required_name(&self.name));
-        let note = collect(p, "note", parse_name(&self.note, NOTE));
+        let note = collect(p, "note", parse_text(&self.note, TYPED_NOTE));
         let density = collect_optional(p, "density", &self.density, |text| {
             parse_number(text, 0.1, 9.0).map(|density| (density * 1000.0).round() as u16)
         });

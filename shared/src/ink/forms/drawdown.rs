@@ -1,7 +1,7 @@
 //! The drawdown form.
 
 use crate::facts::{DrawdownRecord, Film, InkFact, RecordedLayer, Share, SwatchMeasurement};
-use crate::form::{FormProblem, Problems, collect, collect_number, parse_name, parse_required};
+use crate::form::{FormProblem, Problems, TYPED_NOTE, collect, collect_number, parse_required, parse_text};
 use crate::ids::Subject;
 use crate::ink::{NextDrawdown, component_colour};
 use crate::shop::Shop;
@@ -126,7 +126,7 @@ impl DrawdownForm {
         if self.seen.is_none() {
             p.insert("seen", FormProblem::Missing);
         }
-        let note = collect(p, "note", parse_name(&self.note, 2_000));
+        let note = collect(p, "note", parse_text(&self.note, TYPED_NOTE));
         match (share, lay, self.seen.clone(), note) {
             (Some(share), Some(lay), Some(seen), Some(note)) if problems.is_empty() => {
                 let by = by.map(str::to_owned);

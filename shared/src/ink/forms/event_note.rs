@@ -1,8 +1,7 @@
 //! What is added to a pour afterwards: a note, and the reading of a swatch.
 
-use super::component::NOTE;
 use crate::facts::{ColourReading, InkFact};
-use crate::form::{Problems, collect, parse_name};
+use crate::form::{Problems, TYPED_NOTE, collect, parse_text};
 use crate::ids::Subject;
 use crate::shop::Shop;
 
@@ -26,7 +25,9 @@ impl EventNoteForm {
     /// [`Problems`] by field: `note`.
     pub fn check(&self, shop: &Shop, event: Subject) -> Result<Option<InkFact>, Problems> {
         let mut problems = Problems::new();
-        let Some(typed) = collect(&mut problems, "note", parse_name(&self.note, NOTE)) else { return Err(problems) };
+        let Some(typed) = collect(&mut problems, "note", parse_text(&self.note, TYPED_NOTE)) else {
+            return Err(problems);
+        };
         Ok(amended(shop, event, |fact| {
             if let InkFact::Poured { note, .. } = fact {
                 *note = typed;

@@ -1,9 +1,9 @@
 //! The pot form, and the form of the shop's scale.
 
-use super::component::NOTE;
 use crate::facts::{BatchSize, Fact, InkFact, PotField};
 use crate::form::{
-    FormProblem, Problems, changed_fields, collect, collect_optional, parse_name, parse_required, parse_required_name,
+    FormProblem, Problems, TYPED_NOTE, changed_fields, collect, collect_optional, parse_required, parse_required_name,
+    parse_text,
 };
 use crate::ids::{RunId, Subject};
 use crate::ink::pot::weigh_in::{as_resized, is_weigh_in_started};
@@ -102,7 +102,7 @@ impl PotForm {
         let mut problems = Problems::new();
         let p = &mut problems;
         let typed = collect(p, "name", parse_required_name(&self.name));
-        let note = collect(p, "note", parse_name(&self.note, NOTE));
+        let note = collect(p, "note", parse_text(&self.note, TYPED_NOTE));
         let least = shop.ink.scale.step;
         // A weight whose text was not edited keeps its milligrams, whatever unit it is shown in.
         let mut weight = |field, least: Grams, here: &dyn Fn(&Self) -> &String, kept: Option<Grams>| {

@@ -1,9 +1,8 @@
 //! The forms at the scale: pours, corrections, and ink taken out of a pot.
 
-use super::component::NOTE;
 use super::reading::ReadingForm;
 use crate::facts::{InkFact, PourStep};
-use crate::form::{FormProblem, Problems, collect, collect_optional, parse_name, parse_required};
+use crate::form::{FormProblem, Problems, TYPED_NOTE, collect, collect_optional, parse_required, parse_text};
 use crate::ids::{RunId, Subject};
 use crate::ink::pot_state;
 use crate::shop::Shop;
@@ -63,7 +62,7 @@ impl PourForm {
         let mut problems = Problems::new();
         let p = &mut problems;
         let component = collect(p, "component", self.component.ok_or(FormProblem::Missing));
-        let note = collect(p, "note", parse_name(&self.note, NOTE));
+        let note = collect(p, "note", parse_text(&self.note, TYPED_NOTE));
         let reading = self.reading.check(p);
         let before = if self.total { scale_readings(shop, pot).now } else { Grams::ZERO };
         let least = Grams::from_milligrams(1);
@@ -126,7 +125,7 @@ impl RemovalForm {
     pub fn wasted(&self, shop: &Shop, pot: Subject, by: Option<&str>, units: Units) -> Result<InkFact, Problems> {
         let mut problems = Problems::new();
         let grams = self.taken(shop, pot, units, &mut problems);
-        let note = collect(&mut problems, "note", parse_name(&self.note, NOTE));
+        let note = collect(&mut problems, "note", parse_text(&self.note, TYPED_NOTE));
         match (grams, note) {
             (Some(grams), Some(note)) => Ok(InkFact::Wasted { pot, grams, note, by: by.map(str::to_owned) }),
             _ => Err(problems),

@@ -1,11 +1,10 @@
 //! The recipe form.
 
-use super::component::NOTE;
 use super::reading::ReadingForm;
 use crate::bounds::LIST;
 use crate::colour::Colour;
 use crate::facts::{ColourReading, Part, RecipeField, Share};
-use crate::form::{FormProblem, Problems, collect, parse_name, parse_required, parse_required_name};
+use crate::form::{FormProblem, Problems, TYPED_NOTE, collect, parse_required, parse_required_name, parse_text};
 use crate::heat::ink_key;
 use crate::ids::Subject;
 use crate::ink::recipe::sum_check::sum_error;
@@ -129,8 +128,8 @@ impl RecipeForm {
         let mut problems = RecipeProblems::default();
         let p = &mut problems.fields;
         let typed = collect(p, "name", parse_required_name(&self.name));
-        let note = collect(p, "note", parse_name(&self.note, NOTE));
-        let why = collect(p, "why", parse_name(&self.why, NOTE));
+        let note = collect(p, "note", parse_text(&self.note, TYPED_NOTE));
+        let why = collect(p, "why", parse_text(&self.why, TYPED_NOTE));
         let target = self.target.check(p);
         let is_taken = |typed: &String| {
             shop.ink.recipes().any(|(other, recipe)| Some(other) != id && ink_key(&recipe.name) == ink_key(typed))

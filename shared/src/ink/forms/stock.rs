@@ -1,8 +1,7 @@
 //! The form at the shelf: a delivery, or what is left.
 
-use super::component::NOTE;
 use crate::facts::InkFact;
-use crate::form::{Problems, collect, parse_name, parse_required};
+use crate::form::{Problems, TYPED_NOTE, collect, parse_required, parse_text};
 use crate::ids::Subject;
 use crate::units::{Grams, Units};
 
@@ -28,7 +27,7 @@ impl StockForm {
             "grams",
             parse_required(&self.grams, |text| Grams::parse(text, least, Grams::MOST, units)),
         );
-        let note = collect(&mut problems, "note", parse_name(&self.note, NOTE));
+        let note = collect(&mut problems, "note", parse_text(&self.note, TYPED_NOTE));
         match (grams, note) {
             (Some(grams), Some(note)) => Ok(InkFact::Delivered { component, grams, note, by: by.map(str::to_owned) }),
             _ => Err(problems),

@@ -3,14 +3,12 @@
 use super::percentages::parts_of;
 use crate::collections::sort_by_key;
 use crate::facts::{Fact, InkFact, Part};
+use crate::form::TYPED_NAME;
 use crate::ids::Subject;
 use crate::ink::{Contents, InkEvent, PotState, Revision, pot_state, recipe_named, weigh_in};
 use crate::shop::Shop;
 use crate::time::WallTime;
 use uuid::Uuid;
-
-/// Longest name of a recipe that is stored, in characters.
-const NAME: usize = 80;
 
 /// How a revision is shown.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -157,7 +155,7 @@ pub fn save_as(shop: &Shop, pot: Subject, name: &str) -> SaveAs {
         return SaveAs::Own(base.recipe);
     }
     let own = || shop.ink.pot(pot).map(|pot| pot.name.clone()).unwrap_or_default();
-    let name = if name.trim().is_empty() { own() } else { name.trim().chars().take(NAME).collect() };
+    let name = if name.trim().is_empty() { own() } else { name.trim().chars().take(TYPED_NAME).collect() };
     match recipe_named(shop, &name) {
         Some((recipe, found)) => SaveAs::Named { recipe, name: found.name.clone(), number: next_number(shop, recipe) },
         None => SaveAs::New(name),

@@ -4,9 +4,9 @@ use super::{CheckRecord, Progress, SetUp};
 use crate::codec::Encode;
 use crate::colour::Colour;
 use crate::deletion::deletable;
-use crate::facts::{CheckItem, Fact, Location, RunField};
-use crate::ids::{DeviceId, LotId};
-use crate::time::{Millis, WallTime};
+use crate::facts::{CheckItem, Location, RunField};
+use crate::ids::LotId;
+use crate::time::WallTime;
 use crate::units::Seconds;
 use std::collections::BTreeMap;
 
@@ -40,48 +40,7 @@ pub struct Run {
 deletable!(Run);
 
 impl Run {
-    /// Applies a fact from the press. Returns the time of work that a pull completes, else zero. Other kinds of
-    /// facts change nothing.
-    pub(crate) fn apply(&mut self, device: DeviceId, at: WallTime, fact: &Fact) -> Millis {
-        let progress = &mut self.progress;
-        match fact {
-            Fact::CheckMade { item, expected, outcome, by } => {
-                let record = CheckRecord { expected: expected.clone(), outcome: *outcome, by: by.clone(), at };
-                self.checks.insert(*item, record);
-            }
-            Fact::RunStarted => progress.start(at),
-            Fact::Pulled { pieces, size } => return progress.pull(device, at, *pieces, *size),
-            Fact::Misprinted { pieces, size, cause, was_counted } => {
-                return progress.misprint(device, at, *pieces, *size, *cause, *was_counted);
-            }
-            Fact::Stopped(cause) => progress.stop(at, *cause),
-            Fact::Resumed => progress.resume(at),
-            Fact::RunEnded => progress.end(at),
-            Fact::ShopNamed(_)
-            | Fact::CrewNamed(_)
-            | Fact::WeekClosing(_)
-            | Fact::DayClosing { .. }
-            | Fact::SetUpAllowance(_)
-            | Fact::DeviceNamed(_)
-            | Fact::RunsOrdered(_)
-            | Fact::JobSet(_)
-            | Fact::LotSet(_)
-            | Fact::RunSet(_)
-            | Fact::Deleted
-            | Fact::Restored
-            | Fact::JobFinished
-            | Fact::JobReopened
-            | Fact::Heat(_)
-            | Fact::Screen(_)
-            | Fact::Stencil(_)
-            | Fact::Failure(_)
-            | Fact::Photo(_)
-            | Fact::Ink(_)
-            | Fact::Unknown { .. } => {}
-        }
-        Millis::ZERO
-    }
-
+    /// Sets a field.
     pub(crate) fn set(&mut self, field: &RunField) {
         match field {
             RunField::Lot(lot) => self.lot = Some(*lot),

@@ -7,7 +7,6 @@ use crate::run::model::progress::UndoableAct;
 use crate::run::{Fan, Forecast, ForecastBasis, Progress, TimeLeft, fan, forecast, stop_rate};
 use crate::shop::Shop;
 use crate::time::{Estimate, Millis, WallClock, WallTime};
-use std::borrow::Cow;
 
 /// A fact about a run that is not stored yet.
 #[derive(Clone, Debug, PartialEq)]
@@ -173,13 +172,9 @@ pub enum UndoView {
 /// View state of the counting page for a run on this device. `pending` facts are folded on top of the saved
 /// ones. Default if the run is unknown.
 pub fn count_view(shop: &Shop, id: RunId, device: DeviceId, clock: WallClock, pending: &[UnsavedFact]) -> CountView {
-    let Some(saved) = shop.run(id) else { return CountView::default() };
-    // Facts not stored yet are folded onto a copy by the same rules.
-    let mut run = Cow::Borrowed(saved);
     let mine = || pending.iter().filter(|waiting| waiting.run == id);
-    for waiting in mine() {
-        run.to_mut().apply(device, waiting.at, &waiting.fact);
-    }
+    let unsaved = mine().map(|waiting| (waiting.at, &waiting.fact));
+    let Some(run) = shop.run_with(id, device, unsaved) else { return CountView::default() };
     let lot = run.lot.and_then(|lot| shop.lot(lot));
     let progress = &run.progress;
     let row = |size: Option<Size>, planned: u32| SizeCount {

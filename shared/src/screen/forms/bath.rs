@@ -2,15 +2,12 @@
 
 use crate::facts::{BatchTime, BathField, MAX_BATCH_SECONDS, MAX_SCREENS, StencilFact};
 use crate::form::{
-    FormProblem, Problems, changed_fields, collect, collect_number, collect_optional, parse_name, parse_required,
-    trim_number,
+    FormProblem, Problems, TYPED_NOTE, changed_fields, collect, collect_number, collect_optional, parse_required,
+    parse_text, trim_number,
 };
 use crate::ids::Subject;
 use crate::screen::Bath;
 use crate::units::{NumberProblem, Seconds, parse_number, parse_whole};
-
-/// Longest note, in characters.
-const NOTE: usize = 2_000;
 
 fn parse_screens(text: &str) -> Result<u16, NumberProblem> {
     parse_whole(text, 1, u32::from(MAX_SCREENS)).map(|count| count as u16)
@@ -50,7 +47,7 @@ impl BathForm {
         let recharge_at = collect_optional(p, "recharge_at", &self.recharge_at, |text| {
             parse_number(text, 1.05, 10.0).map(|times| (times * 100.0).round() as u16)
         });
-        match (collect(p, "note", parse_name(&self.note, NOTE)), problems.is_empty()) {
+        match (collect(p, "note", parse_text(&self.note, TYPED_NOTE)), problems.is_empty()) {
             (Some(note), true) => {
                 let fields =
                     vec![BathField::Capacity(capacity), BathField::RechargeAt(recharge_at), BathField::Note(note)];
@@ -77,7 +74,7 @@ impl ChargeForm {
     /// [`Problems`] by field: `chemistry`.
     pub fn check(&self) -> Result<StencilFact, Problems> {
         let mut problems = Problems::new();
-        match collect(&mut problems, "chemistry", parse_name(&self.chemistry, NOTE)) {
+        match collect(&mut problems, "chemistry", parse_text(&self.chemistry, TYPED_NOTE)) {
             Some(chemistry) => Ok(StencilFact::BathCharged { chemistry, by: parse_person(&self.by) }),
             None => Err(problems),
         }

@@ -7,7 +7,8 @@ use crate::facts::{
     MeshCount, MeshSheet, SHORTEST, StencilFact,
 };
 use crate::form::{
-    FormProblem, Problems, collect, collect_number, collect_optional, parse_name, parse_required, trim_number,
+    FormProblem, Problems, TYPED_NOTE, collect, collect_number, collect_optional, parse_required, parse_text,
+    trim_number,
 };
 use crate::ids::Subject;
 use crate::screen::exposure::distance::is_point;
@@ -197,7 +198,7 @@ impl ExposureForm {
         let lamp = collect(p, "lamp", self.lamp.ok_or(FormProblem::Missing));
         let cloth = self.cloth(p);
         let coats = self.coats(p);
-        let note = collect(p, "note", parse_name(&self.note, 2_000));
+        let note = collect(p, "note", parse_text(&self.note, TYPED_NOTE));
         let (found, refused) = match self.found(shop, before, units, p) {
             Ok(found) => (found, None),
             Err(refused) => (None, Some(refused)),

@@ -3,8 +3,8 @@
 use super::mesh_sheet::MeshSheetForm;
 use crate::facts::{AgeLimits, Coats, Fact, MAX_TENSION, ScreenFact, ScreenField, StepTimes};
 use crate::form::{
-    FormProblem, Problems, changed_fields, collect, collect_number, collect_optional, parse_name, parse_required_name,
-    trim_number,
+    FormProblem, Problems, TYPED_NAME, TYPED_NOTE, changed_fields, collect, collect_number, collect_optional,
+    parse_required_name, parse_text, trim_number,
 };
 use crate::ids::{RunId, Subject};
 use crate::screen::Screen;
@@ -38,10 +38,6 @@ pub struct ScreenForm {
 
 /// Longest label, in characters: it is written on a frame.
 const LABEL: usize = 24;
-/// Longest name, in characters.
-const NAME: usize = 80;
-/// Longest note, in characters.
-const NOTE: usize = 2_000;
 
 impl ScreenForm {
     /// The form filled in from a screen.
@@ -79,12 +75,12 @@ impl ScreenForm {
         let tension = collect_optional(p, "tension", &self.tension, |text| {
             parse_number(text, 1.0, f64::from(MAX_TENSION) / 10.0).map(|n| (n * 10.0).round() as u16)
         });
-        let emulsion = collect(p, "emulsion", parse_name(&self.emulsion, NAME));
+        let emulsion = collect(p, "emulsion", parse_text(&self.emulsion, TYPED_NAME));
         let coats = |text: &str| parse_whole(text, 0, u32::from(Coats::MAX)).map(|strokes| strokes as u8);
         let print = collect_optional(p, "coats_print", &self.coats_print, coats);
         let squeegee = collect_optional(p, "coats_squeegee", &self.coats_squeegee, coats);
-        let colour = collect(p, "colour", parse_name(&self.colour, NAME));
-        let notes = collect(p, "notes", parse_name(&self.notes, NOTE));
+        let colour = collect(p, "colour", parse_text(&self.colour, TYPED_NAME));
+        let notes = collect(p, "notes", parse_text(&self.notes, TYPED_NOTE));
         let (Some(label), Some(emulsion), Some(colour), Some(notes), true) =
             (label, emulsion, colour, notes, problems.is_empty())
         else {

@@ -15,17 +15,17 @@ enum Work {
 
 /// The advice for the last reading.
 #[component]
-pub fn ClimateAdvice(room: Memo<ClimateView>) -> impl IntoView {
+pub fn ClimateAdvice(climate: Memo<ClimateView>) -> impl IntoView {
     move || {
-        room.with(|room| {
-            let Some(row) = &room.now else {
-                return view! { <p class="lead">{i18n::room_none_text()}</p> }.into_any();
+        climate.with(|climate| {
+            let Some(row) = &climate.now else {
+                return view! { <p class="lead">{i18n::climate_none_text()}</p> }.into_any();
             };
             view! {
-                {verdict(room, row)}
-                {row.old.then(|| view! { <p class="caution" id="room-old"><Icon name="clock"/>{i18n::room_old()}</p> })}
-                {room.water.map(|water| view! { <p class="room-water" id="room-water"><Icon name="drop"/><span>{i18n::water(water)}</span></p> })}
-                {room.level.filter(|level| *level > HeatLevel::Lower).map(|_| view! { <p class="caution"><Icon name="alert"/>{i18n::room_symptoms()}</p> })}
+                {verdict(climate, row)}
+                {row.old.then(|| view! { <p class="caution" id="room-old"><Icon name="clock"/>{i18n::climate_old()}</p> })}
+                {climate.water.map(|water| view! { <p class="room-water" id="room-water"><Icon name="drop"/><span>{i18n::water(water)}</span></p> })}
+                {climate.level.filter(|level| *level > HeatLevel::Lower).map(|_| view! { <p class="caution"><Icon name="alert"/>{i18n::climate_symptoms()}</p> })}
             }.into_any()
         })
     }
@@ -33,14 +33,14 @@ pub fn ClimateAdvice(room: Memo<ClimateView>) -> impl IntoView {
 
 /// Minutes of work and rest, and what these figures do not cover.
 #[component]
-pub fn WorkRestAdvice(room: Memo<ClimateView>) -> impl IntoView {
+pub fn WorkRestAdvice(climate: Memo<ClimateView>) -> impl IntoView {
     let work = RwSignal::new(Work::Moderate);
     move || {
-        room.with(|room| {
-            room.work_rest.map(|table| {
+        climate.with(|climate| {
+            climate.work_rest.map(|table| {
                 view! {
-                    {rest(room, table, work)}
-                    {leaves_out(room)}
+                    {rest(climate, table, work)}
+                    {leaves_out(climate)}
                 }
             })
         })
@@ -48,31 +48,31 @@ pub fn WorkRestAdvice(room: Memo<ClimateView>) -> impl IntoView {
 }
 
 /// Heat level, heat index, the reading and its age.
-fn verdict(room: &ClimateView, row: &ClimateRow) -> AnyView {
-    let (tone, icon) = match room.level {
+fn verdict(climate: &ClimateView, row: &ClimateRow) -> AnyView {
+    let (tone, icon) = match climate.level {
         None => ("none", "info"),
         Some(HeatLevel::Lower) => ("good", "check"),
         Some(HeatLevel::Moderate) => ("tight", "heat"),
         Some(HeatLevel::High | HeatLevel::Extreme) => ("bad", "alert"),
     };
-    let title = room.level.map_or(i18n::room_no_index(), i18n::heat_level);
+    let title = climate.level.map_or(i18n::climate_no_index(), i18n::heat_level);
     let feels = row.index.map(|index| {
-        let feels = i18n::room_feels(i18n::temperature(index.temperature()));
-        if index.beyond_table { format!("{feels}, {}", i18n::room_beyond()) } else { feels }
+        let feels = i18n::climate_feels(i18n::temperature(index.temperature()));
+        if index.beyond_table { format!("{feels}, {}", i18n::climate_beyond()) } else { feels }
     });
-    let read = i18n::room_of(i18n::temperature(row.reading.temperature), u32::from(row.reading.humidity));
+    let read = i18n::climate_of(i18n::temperature(row.reading.temperature), u32::from(row.reading.humidity));
     view! {
         <section class=format!("room-now {tone}") id="room-now" class:old=row.old>
             <h2 id="room-level"><Icon name=icon/>{title}</h2>
             {feels.map(|feels| view! { <p class="room-feels" id="room-feels">{feels}</p> })}
             <p>{read}" · "{i18n::minutes_ago(row.minutes_ago)}</p>
-            {room.level.map(|level| view! { <p><strong>{i18n::heat_level_advice(level)}</strong></p> })}
+            {climate.level.map(|level| view! { <p><strong>{i18n::heat_level_advice(level)}</strong></p> })}
         </section>
     }
     .into_any()
 }
 
-fn rest(room: &ClimateView, table: WorkRest, work: RwSignal<Work>) -> AnyView {
+fn rest(climate: &ClimateView, table: WorkRest, work: RwSignal<Work>) -> AnyView {
     let options = vec![
         (Work::Light, i18n::work_light().to_owned()),
         (Work::Moderate, i18n::work_moderate().to_owned()),
@@ -88,7 +88,7 @@ fn rest(room: &ClimateView, table: WorkRest, work: RwSignal<Work>) -> AnyView {
         Work::Moderate => i18n::work_moderate_hint(),
         Work::Heavy => i18n::work_heavy_hint(),
     };
-    let assumed: Vec<&str> = room.assumptions.iter().map(|one| i18n::assumption(*one)).collect();
+    let assumed: Vec<&str> = climate.assumptions.iter().map(|one| i18n::assumption(*one)).collect();
     let edge = match (table.below_table, table.beyond_table) {
         (true, _) => Some(i18n::rest_below()),
         (_, true) => Some(i18n::rest_beyond()),
@@ -110,33 +110,33 @@ fn rest(room: &ClimateView, table: WorkRest, work: RwSignal<Work>) -> AnyView {
     }.into_any()
 }
 
-fn leaves_out(room: &ClimateView) -> AnyView {
+fn leaves_out(climate: &ClimateView) -> AnyView {
     view! {
         <details class="room-details">
-            <summary>{i18n::room_leaves_out()}</summary>
-            <ul class="heat-caveats">{room.caveats.iter().map(|caveat| view! { <li>{i18n::room_caveat(*caveat)}</li> }).collect::<Vec<_>>()}</ul>
+            <summary>{i18n::climate_leaves_out()}</summary>
+            <ul class="heat-caveats">{climate.caveats.iter().map(|caveat| view! { <li>{i18n::climate_caveat(*caveat)}</li> }).collect::<Vec<_>>()}</ul>
         </details>
     }.into_any()
 }
 
 /// Earlier readings.
 #[component]
-pub fn EarlierReadings(room: Memo<ClimateView>) -> impl IntoView {
+pub fn EarlierReadings(climate: Memo<ClimateView>) -> impl IntoView {
     move || {
-        room.with(|room| {
-            (!room.earlier.is_empty()).then(|| {
+        climate.with(|climate| {
+            (!climate.earlier.is_empty()).then(|| {
                 let line = |row: &ClimateRow| {
                     let read =
-                        i18n::room_of(i18n::temperature(row.reading.temperature), u32::from(row.reading.humidity));
+                        i18n::climate_of(i18n::temperature(row.reading.temperature), u32::from(row.reading.humidity));
                     let when = i18n::moment(row.reading.at);
                     let when = row.reading.by.as_ref().map_or_else(|| when.clone(), |who| i18n::who_when(who, when.clone()));
-                    let feels = row.index.map(|index| i18n::room_feels(i18n::temperature(index.temperature())));
+                    let feels = row.index.map(|index| i18n::climate_feels(i18n::temperature(index.temperature())));
                     view! { <li><span><strong>{read}</strong><small class="muted">{feels}</small></span><small class="muted">{when}</small></li> }
                 };
                 view! {
                     <details class="room-details">
-                        <summary>{i18n::room_earlier()}</summary>
-                        <ul class="heat-list">{room.earlier.iter().map(line).collect::<Vec<_>>()}</ul>
+                        <summary>{i18n::climate_earlier()}</summary>
+                        <ul class="heat-list">{climate.earlier.iter().map(line).collect::<Vec<_>>()}</ul>
                     </details>
                 }
             })

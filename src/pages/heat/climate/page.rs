@@ -17,25 +17,26 @@ use leptos::prelude::*;
 #[component]
 pub fn ClimatePage() -> impl IntoView {
     let store = Store::from_context();
-    let room = store.every_minute(move |shop, clock| climate_view(shop, clock.now));
+    let climate = store.every_minute(move |shop, clock| climate_view(shop, clock.now));
     view! {
-        <Page title=Signal::derive(|| i18n::room_title().to_owned()) up=Route::Heat(HeatRoute::Home) class="room">
-            <ClimateAdvice room/>
-            <Read room/>
-            <WorkRestAdvice room/>
-            <EarlierReadings room/>
+        <Page title=Signal::derive(|| i18n::climate_title().to_owned()) up=Route::Heat(HeatRoute::Home) class="room">
+            <ClimateAdvice climate/>
+            <Read climate/>
+            <WorkRestAdvice climate/>
+            <EarlierReadings climate/>
         </Page>
     }
 }
 
 /// The form of a reading: two numbers, each with buttons for one step down and up.
 #[component]
-fn Read(room: Memo<ClimateView>) -> impl IntoView {
+fn Read(climate: Memo<ClimateView>) -> impl IntoView {
     let store = Store::from_context();
     let units = i18n::units();
     // Start from the last reading, since most are near it.
-    let start = room
-        .with_untracked(|room| room.now.as_ref().map(|row| ClimateForm::of(&row.reading, units)).unwrap_or_default());
+    let start = climate.with_untracked(|climate| {
+        climate.now.as_ref().map(|row| ClimateForm::of(&row.reading, units)).unwrap_or_default()
+    });
     let form = RwSignal::new(start);
     let id = RwSignal::new(ids::new_id());
     let submit = FormSubmit::new(Box::new(move || {
@@ -59,12 +60,12 @@ fn Read(room: Memo<ClimateView>) -> impl IntoView {
     };
     view! {
         <section class="card room-read">
-            <h2>{i18n::room_read()}</h2>
-            <p class="quiet-line">{i18n::room_read_text()}</p>
+            <h2>{i18n::climate_read()}</h2>
+            <p class="quiet-line">{i18n::climate_read_text()}</p>
             <form on:submit=send novalidate=true>
-                <Stepper label=i18n::room_temperature() unit=i18n::unit_temperature() bound=bound!(form.temperature) problems first step/>
-                <Stepper label=i18n::room_humidity() unit="%" bound=bound!(form.humidity) problems first=50.0 step=1.0/>
-                <button type="submit" class="button huge primary" id="room-save" disabled=submit.busy>{i18n::room_save()}</button>
+                <Stepper label=i18n::climate_temperature() unit=i18n::unit_temperature() bound=bound!(form.temperature) problems first step/>
+                <Stepper label=i18n::climate_humidity() unit="%" bound=bound!(form.humidity) problems first=50.0 step=1.0/>
+                <button type="submit" class="button huge primary" id="room-save" disabled=submit.busy>{i18n::climate_save()}</button>
             </form>
         </section>
     }
@@ -95,7 +96,7 @@ fn Stepper(
         <div class="field stepper" class:wrong=move || problem().is_some()>
             <label for=name>{label}</label>
             <div class="stepper-row">
-                <button type="button" class="button" aria-label=i18n::room_less(label) data-step=format!("{name}-less") on:click=move |_| by(-step)><Icon name="minus"/></button>
+                <button type="button" class="button" aria-label=i18n::climate_less(label) data-step=format!("{name}-less") on:click=move |_| by(-step)><Icon name="minus"/></button>
                 <span class="field-input">
                     <input
                         id=name
@@ -110,7 +111,7 @@ fn Stepper(
                     />
                     <span class="unit">{unit}</span>
                 </span>
-                <button type="button" class="button" aria-label=i18n::room_more(label) data-step=format!("{name}-more") on:click=move |_| by(step)><Icon name="plus"/></button>
+                <button type="button" class="button" aria-label=i18n::climate_more(label) data-step=format!("{name}-more") on:click=move |_| by(step)><Icon name="plus"/></button>
             </div>
             <p class="field-help" id=format!("{name}-help")>{move || problem().map(|problem| view! { <span class="problem">{problem}</span> })}</p>
         </div>

@@ -38,8 +38,8 @@ pub fn DrawdownFormPage(component: Subject) -> impl IntoView {
         // A photo reading depends on the patch beside it, so the note names that patch.
         if let Some(SwatchMeasurement::Colour(_)) = form.seen {
             let beside = seen.get().beside.map(i18n::colour_photo_note);
-            let told = [form.note.trim().to_owned(), beside.unwrap_or_default()];
-            form.note = told.into_iter().filter(|words| !words.is_empty()).collect::<Vec<_>>().join("\n");
+            let notes = [form.note.trim().to_owned(), beside.unwrap_or_default()];
+            form.note = notes.into_iter().filter(|words| !words.is_empty()).collect::<Vec<_>>().join("\n");
         }
         let wrong = seen.get().wrong || backing.get().wrong || !curve_problems.is_empty();
         let fact = form.check(component, store.operator().as_deref())?;

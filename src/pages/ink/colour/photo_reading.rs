@@ -192,7 +192,7 @@ fn reading_view(reading: &PhotoReading, known: Option<ColourReading>, of: PhotoO
     });
     let uneven = i18n::number(reading.unevenness * 100.0, 0);
     view! {
-        <div class="colour-told">
+        <div class="colour-reported">
             <p class="muted">{i18n::colour_photo_says(beside, sample)}</p>
             {in_words(&difference)}
             <p class="quiet-line">{super::difference::in_numbers(&difference)}". "{i18n::colour_photo_corrected(stops, uneven)}</p>

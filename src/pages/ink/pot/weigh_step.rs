@@ -178,13 +178,15 @@ fn cautions(view: &WeighInView) -> Vec<AnyView> {
     lines.map(|line| view! { <p class="caution"><Icon name="alert"/>{line}</p> }.into_any()).collect()
 }
 
-fn comes_to(typed: &ScaleEntry, step: Grams, told: bool) -> Option<AnyView> {
+fn comes_to(typed: &ScaleEntry, step: Grams, submitted: bool) -> Option<AnyView> {
     let grams = |grams: &Grams| i18n::pot_weight(*grams, step);
     let (tone, icon, line) = match typed {
-        ScaleEntry::Nothing if told => ("bad", "alert", i18n::pot_type_first().to_owned()),
+        ScaleEntry::Nothing if submitted => ("bad", "alert", i18n::pot_type_first().to_owned()),
         ScaleEntry::Nothing => return None,
-        ScaleEntry::Wrong(NumberProblem::TooLow { .. }) if told => ("bad", "alert", i18n::pot_no_more().to_owned()),
-        ScaleEntry::Wrong(problem) if told => ("bad", "alert", i18n::number_problem(*problem)),
+        ScaleEntry::Wrong(NumberProblem::TooLow { .. }) if submitted => {
+            ("bad", "alert", i18n::pot_no_more().to_owned())
+        }
+        ScaleEntry::Wrong(problem) if submitted => ("bad", "alert", i18n::number_problem(*problem)),
         // A number that is still being typed is no problem yet.
         ScaleEntry::Wrong(_) => return None,
         ScaleEntry::Short { poured, to_go } => ("calm", "drop", i18n::pot_short(grams(poured), grams(to_go))),

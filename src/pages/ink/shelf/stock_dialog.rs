@@ -47,13 +47,13 @@ fn StockEntrySheet(id: Subject, what: StockEntry, ask: RwSignal<Option<StockEntr
         })
     };
     let send = submit_dialog(problems, check, move |fact| {
-        let told = match &fact {
+        let message = match &fact {
             InkFact::Delivered { grams, .. } => i18n::ink_delivered_notice(i18n::weight_fine(*grams), &name),
             InkFact::Counted { grams, .. } => i18n::ink_counted_notice(i18n::weight_fine(*grams), &name),
             _ => String::new(),
         };
         store.record(event, Fact::Ink(fact));
-        store.notify_with_undo(told, vec![(event, Fact::Deleted)]);
+        store.notify_with_undo(message, vec![(event, Fact::Deleted)]);
         ask.set(None);
     });
     let hint = if what == StockEntry::Count { i18n::ink_count_hint() } else { "" };

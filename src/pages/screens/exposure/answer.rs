@@ -115,8 +115,8 @@ fn nearest(
 }
 
 fn differs_in(asked: &ExposureQuery, lamp: &Lamp, row: &ExposureRow, difference: ExposureDifference) -> String {
-    let untold = || i18n::exposure_not_told().to_owned();
-    let um = |um: Option<u16>| um.map_or_else(untold, |um| format!("{um}\u{a0}{}", i18n::exposure_um()));
+    let unrecorded = || i18n::exposure_not_recorded().to_owned();
+    let um = |um: Option<u16>| um.map_or_else(unrecorded, |um| format!("{um}\u{a0}{}", i18n::exposure_um()));
     let dyed = |dyed: bool| if dyed { i18n::sheet_dyed() } else { i18n::exposure_white() }.to_owned();
     let (what, there, here) = match difference {
         ExposureDifference::Lamp => {
@@ -125,8 +125,8 @@ fn differs_in(asked: &ExposureQuery, lamp: &Lamp, row: &ExposureRow, difference:
         }
         ExposureDifference::Distance => (
             i18n::exposure_distance(),
-            row.distance.map_or_else(untold, i18n::length),
-            lamp.distance.map_or_else(untold, i18n::length),
+            row.distance.map_or_else(unrecorded, i18n::length),
+            lamp.distance.map_or_else(unrecorded, i18n::length),
         ),
         ExposureDifference::Dyed => (i18n::exposure_colour(), dyed(row.cloth.dyed), dyed(asked.cloth.dyed)),
         ExposureDifference::Count => {
@@ -135,12 +135,12 @@ fn differs_in(asked: &ExposureQuery, lamp: &Lamp, row: &ExposureRow, difference:
         ExposureDifference::Thread => (i18n::screen_form_thread(), um(row.cloth.thread_um), um(asked.cloth.thread_um)),
         ExposureDifference::Coats => (
             i18n::screen_coats(),
-            row.coats.map_or_else(untold, i18n::coats),
-            asked.coats.map_or_else(untold, i18n::coats),
+            row.coats.map_or_else(unrecorded, i18n::coats),
+            asked.coats.map_or_else(unrecorded, i18n::coats),
         ),
     };
-    if here == i18n::exposure_not_told() {
-        return i18n::exposure_differs_untold(what, there);
+    if here == i18n::exposure_not_recorded() {
+        return i18n::exposure_differs_unrecorded(what, there);
     }
     i18n::exposure_differs(what, there, here)
 }

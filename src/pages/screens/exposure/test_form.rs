@@ -121,12 +121,12 @@ fn notify_saved(store: Store, id: Subject, before: Option<Exposure>) {
             lamp: Some(exposure.lamp),
         });
         let time = i18n::exposure_seconds(exposure.time);
-        let told = match before {
+        let message = match before {
             None => Some((i18n::exposure_noted(time), Fact::Deleted)),
             Some(before) if before == exposure => None,
             Some(before) => Some((i18n::exposure_corrected(time), Fact::Stencil(StencilFact::Exposure(before)))),
         };
-        if let Some((text, undo)) = told {
+        if let Some((text, undo)) = message {
             store.notify_with_undo(text, vec![(id, undo)]);
         }
     }

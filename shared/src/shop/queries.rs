@@ -1,62 +1,13 @@
-//! The folded state of the shop.
+//! What is asked of the shop as a whole: its jobs, lots and runs by id and by what they belong to.
 
-use crate::codec::Encode;
-use crate::collections::{Table, sort_by_key};
-use crate::deletion::Tombstones;
+use super::Shop;
+use crate::collections::sort_by_key;
 use crate::facts::Size;
-use crate::failure::model::Failures;
-use crate::heat::model::HeatLog;
 use crate::ids::{JobId, LotId, RunId};
-use crate::ink::model::InkLog;
 use crate::job::model::{Job, Lot};
 use crate::journal::OrderKey;
-use crate::photo::model::Photos;
-use crate::plan::model::{Closings, Tally};
+use crate::plan::model::Tally;
 use crate::run::model::Run;
-use crate::screen::model::{ExposureLog, Screens};
-use crate::units::Seconds;
-use std::collections::BTreeMap;
-
-/// Number of facts of each kind that only a newer version understands.
-pub type UnknownFacts = BTreeMap<String, u32>;
-
-/// Everything the facts so far add up to. Equal journals fold to equal bytes.
-#[derive(Clone, Debug, PartialEq, Default, Encode)]
-pub struct Shop {
-    /// The shop's name; empty until it has one.
-    pub name: String,
-    /// Names of the crew.
-    pub crew: Vec<String>,
-    /// Closing times.
-    pub closings: Closings,
-    /// Time between runs, as entered by the shop.
-    pub set_up_allowance: Option<Seconds>,
-    /// Names of devices.
-    pub devices: Table<String>,
-    /// Facts this version does not understand.
-    pub unknown: UnknownFacts,
-    pub(crate) jobs: Table<Job>,
-    pub(crate) lots: Table<Lot>,
-    pub(crate) runs: Table<Run>,
-    pub(crate) order: Vec<RunId>,
-    /// Ids that were deleted before the first fact about them.
-    pub(crate) deleted_early: Tombstones,
-    /// Dryers, flash units, ink sheets, fabric limits, cure tests, trials and climate readings.
-    pub heat: HeatLog,
-    /// The screens.
-    pub screens: Screens,
-    /// Exposures of stencils, and the reclaim bath.
-    pub exposure_log: ExposureLog,
-    /// Failures on the press.
-    pub failures: Failures,
-    /// Photos and their subjects.
-    pub photos: Photos,
-    /// Ink components, recipes and pots.
-    pub ink: InkLog,
-    pub(crate) tally: Tally,
-    pub(crate) last: Option<OrderKey>,
-    pub(crate) fact_count: u64,
-}
 
 impl Shop {
     /// The job with this id.
