@@ -68,8 +68,7 @@ pub(super) fn pace_chart(
     edge.extend(points(&fan.late).into_iter().rev());
     let on_chart = |moment: Option<WallTime>| moment.filter(|moment| (from..=end).contains(moment)).map(x);
     let due = on_chart(due);
-    let closing_is_beyond =
-        marks.closing.is_some_and(|closing| closing > end) && due.is_none_or(|x| x < ROOM_FOR_BOTH);
+    let closing_is_beyond = marks.closing.is_some_and(|closing| closing > end) && due.is_none_or(|x| x < ROOM_FOR_BOTH);
     Some(PaceChart {
         line: points(&fan.line),
         expected: points(&fan.expected),
