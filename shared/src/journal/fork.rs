@@ -34,8 +34,9 @@ pub(super) fn is_derived(id: DeviceId) -> bool {
 
 /// The family of an id.
 pub(super) fn family_of(id: DeviceId) -> Family {
-    let [.., a, b, c, d, e, f] = id.into_bytes();
-    [a, b, c, d, e, f]
+    let mut family = Family::default();
+    family.copy_from_slice(&id.as_bytes()[10..]);
+    family
 }
 
 /// Whether both are ids of one device, or derived from one.
