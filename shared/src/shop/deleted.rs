@@ -223,7 +223,7 @@ mod tests {
     #[test]
     fn what_was_restored_or_is_of_no_known_kind_is_not_listed() {
         let shop = shop(&[(RUN, Fact::Deleted), (RUN, Fact::Restored), (Uuid::from_u128(99), Fact::Deleted)]);
-        assert_eq!(ids(&shop), [Uuid::nil(); 0]);
+        assert!(ids(&shop).is_empty());
         assert_eq!((shop.job_with(RUN), shop.job_with(Uuid::from_u128(99))), (Some(JOB), None));
     }
 

@@ -1,7 +1,7 @@
 //! The heat of the room: the published index, its levels, the rest table, and readings by hand.
 
 use super::index;
-use lastpull_core::heat::{HeatLevel, RestReason, Schedule, WorkRest, heat_index, work_rest};
+use lastpull_core::heat::{HeatIndex, HeatLevel, RestReason, Schedule, WorkRest, heat_index, work_rest};
 use proptest::prelude::*;
 
 fn rows(csv: &str) -> impl Iterator<Item = Vec<&str>> {
@@ -151,7 +151,7 @@ fn the_level_is_that_of_the_number_that_is_shown() {
 }
 
 fn advice(fahrenheit: f64, humidity: u8) -> (Option<HeatLevel>, WorkRest) {
-    let level = heat_index(fahrenheit, f64::from(humidity)).map(|index| index.level());
+    let level = heat_index(fahrenheit, f64::from(humidity)).map(HeatIndex::level);
     (level, work_rest(fahrenheit).unwrap().in_air(humidity, level))
 }
 

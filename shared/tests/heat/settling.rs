@@ -234,7 +234,7 @@ fn a_time_left_out_still_says_that_the_dryer_is_there() {
 fn a_typed_time_that_no_dryer_takes_is_refused() {
     let minutes = |minutes: &str| {
         let form = SettlingForm { from: "340".into(), to: "260".into(), minutes: minutes.into() };
-        form.check(Uuid::nil(), Units::UsCustomary).map_err(|problems| problems["minutes"].clone())
+        form.check(Uuid::nil(), Units::UsCustomary).map_err(|problems| problems["minutes"])
     };
     assert_eq!(minutes("1"), Err(FormProblem::Number(NumberProblem::TooLow { least: 2.0 })));
     assert_eq!(minutes("200"), Err(FormProblem::Number(NumberProblem::TooHigh { most: 148.0 })));

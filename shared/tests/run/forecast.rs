@@ -11,12 +11,12 @@ use lastpull_core::units::Seconds;
 
 const TWENTY_ONE: &[(Size, u32)] = &[(Size::M, 21)];
 
-fn basis(press: &TestShop, run: RunId, seconds: u64) -> Option<ForecastBasis> {
-    press.run_pace(run, seconds).pace.map(|pace| pace.basis)
+fn basis(press: &TestShop, run: RunId, seconds: u64) -> ForecastBasis {
+    press.pace(run, seconds).basis
 }
 
-fn based(gaps: u32, source: PaceSource) -> Option<ForecastBasis> {
-    Some(ForecastBasis { gaps, source })
+fn based(gaps: u32, source: PaceSource) -> ForecastBasis {
+    ForecastBasis { gaps, source }
 }
 
 /// Seconds until the last piece is out, as often earlier as later.
@@ -118,7 +118,7 @@ fn a_run_with_four_gaps_or_still_on_the_press_is_not_history() {
     let [short, running] = others(&mut press);
     press.pulls(short, 0, 40, 5).end_at(161, short);
     press.pulls(running, 200, 40, 6);
-    assert_eq!(basis(&press, run, 400), None);
+    assert_eq!(press.run_pace(run, 400).pace, None);
     press.end_at(401, running);
     assert_eq!(basis(&press, run, 402), based(0, PaceSource::Alike { runs: 1 }));
 }

@@ -59,7 +59,7 @@ pub fn spare_screens_for(shop: &Shop, id: Subject, now: WallTime) -> SpareScreen
         .filter(|(id, screen)| match screen.state {
             ScreenState::Coated | ScreenState::Clean => true,
             ScreenState::Exposed | ScreenState::Ready => run.is_some() && screen.run == run && !named.contains(id),
-            _ => false,
+            ScreenState::OnPress | ScreenState::ToReclaim | ScreenState::InBath | ScreenState::Failed => false,
         })
         .filter(|(_, screen)| screen.run.is_none() || screen.run == run)
         .map(|(id, screen)| SpareScreenRow {

@@ -254,7 +254,7 @@ fn build(shop: &Shop, list: CheckList, id: RunId, now: WallTime) -> Option<Chang
     let verified = checked.is_some_and(|state| !is_to_do(state) && *state != CheckState::Skipped);
     let breach = checked.and_then(|state| match state {
         CheckState::Measured { breach, .. } => *breach,
-        _ => None,
+        CheckState::Open | CheckState::Ticked | CheckState::Skipped => None,
     });
     let settling = latest.filter(|latest| latest.is_under_way(now)).and_then(|latest| {
         let elapsed = elapsed_since(latest.at, now);

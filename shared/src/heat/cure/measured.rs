@@ -28,7 +28,7 @@ pub(crate) fn measured_at_dryer(run: &Run) -> Option<Temperature> {
     let same_setting = run.set_up.dryer.is_some_and(|setting| record.expected == Expected::Temperature(setting));
     match record.outcome {
         CheckOutcome::Measured(value) if same_setting => i32::try_from(value).ok().map(Temperature::from_milli_celsius),
-        _ => None,
+        CheckOutcome::Measured(_) | CheckOutcome::Ticked | CheckOutcome::Skipped | CheckOutcome::Cleared => None,
     }
 }
 

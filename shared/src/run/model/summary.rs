@@ -271,7 +271,7 @@ mod tests {
         assert_eq!(parts, whole);
         let back = parts.as_gaps();
         assert_eq!(back.iter().map(|gap| gap.pieces).collect::<Vec<_>>(), [5, 5, 10, 10, 0]);
-        assert_eq!(back.iter().map(|gap| gap.seconds).sum::<f64>(), 30.0 * 44.5);
+        assert!((back.iter().map(|gap| gap.seconds).sum::<f64>() - 30.0 * 44.5).abs() < 1e-9);
     }
 
     #[test]

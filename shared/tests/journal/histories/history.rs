@@ -124,7 +124,7 @@ impl History {
         self.recorded += 1;
         let text = format!("fact {}", self.recorded);
         let [job, lot, run] = [0x10, 0x11, 0x12].map(|id| Uuid::from_u128(id + 3 * self.random.random_range(0..3)));
-        let size = [None, Some(Size::S), Some(Size::M)][self.random.random_range(0..3)].clone();
+        let size = [None, Some(Size::S), Some(Size::M)][self.random.random_range(0..3)];
         match self.random.random_range(0..12) {
             0 => (job, Fact::JobSet(vec![JobField::Title(text)])),
             1 => (lot, Fact::LotSet(vec![LotField::Job(job), LotField::Garment(text)])),

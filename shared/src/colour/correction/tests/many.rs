@@ -121,7 +121,7 @@ fn in_ninety_pots_no_search_is_a_hundredth_off_the_best() {
             grams[pigment] += (40.0_f64.ln() * random()).exp();
         }
         let parts =
-            |grams: &[f64]| grams.iter().copied().zip(&bench.components).map(|(g, c)| (g, c)).collect::<Vec<_>>();
+            |grams: &[f64]| grams.iter().copied().zip(&bench.components).collect::<Vec<_>>();
         let mut aim = grams.clone();
         let total: f64 = grams.iter().sum();
         for _ in 0..2 {

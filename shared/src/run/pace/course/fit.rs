@@ -137,10 +137,11 @@ impl Course {
         let mut done = 0.0;
         for gap in gaps {
             let pieces = f64::from(gap.pieces);
-            match gap.counts() {
-                true => chains.add(self.row(done, pieces, f64::from(gap.changes), gap.seconds)),
+            if gap.counts() {
+                chains.add(self.row(done, pieces, f64::from(gap.changes), gap.seconds));
+            } else {
                 // A pause breaks the chain.
-                false => chains.end(),
+                chains.end();
             }
             done += pieces;
         }
