@@ -1,10 +1,11 @@
 //! Which facts of each device are present, and which are missing.
 
 use super::Entry;
-use super::fork::is_derived;
+use super::fork::{Family, family_of, is_derived};
 use crate::codec::Encode;
-use crate::collections::Table;
+use crate::collections::{Table, sort_by_key};
 use crate::ids::DeviceId;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// For each device, the ranges of sequence numbers that are present: inclusive, sorted, and never adjacent.
 #[derive(Clone, Debug, PartialEq, Eq, Default, Encode)]
@@ -150,18 +151,28 @@ impl Coverage {
         self.held.get(&device).and_then(|runs| runs.last()).map_or(1, |&(_, last)| last + 1)
     }
 
-    /// The ranges missing below the highest number of each device.
+    /// The ranges missing below the highest number of each device. A device's derived ids count as the device: under which
+    /// of them a fact is, says nothing about the others, so only numbers that no fact has are missing.
     pub fn gaps(&self) -> Vec<Gap> {
         let mut gaps = Vec::new();
+        let forked: BTreeSet<Family> = self.devices().filter(|id| is_derived(*id)).map(family_of).collect();
+        let mut families = BTreeMap::<Family, (DeviceId, Vec<(u64, u64)>)>::new();
         for (&device, runs) in self.held.iter() {
-            // The facts of a derived id begin where its device was forked.
-            let mut next = runs.first().filter(|_| is_derived(device)).map_or(1, |&(first, _)| first);
-            for &(first, last) in runs {
-                if first > next {
-                    gaps.push(Gap { device, first: next, last: first - 1 });
+            if forked.contains(&family_of(device)) {
+                let (named, all) = families.entry(family_of(device)).or_insert_with(|| (device, Vec::new()));
+                if is_derived(*named) && !is_derived(device) {
+                    *named = device;
                 }
-                next = last + 1;
+                all.extend_from_slice(runs);
+            } else {
+                add_gaps(device, 1, runs, &mut gaps);
             }
+        }
+        for (device, mut runs) in families.into_values() {
+            sort_by_key(&mut runs, |run| *run);
+            // Derived ids begin where the device was forked.
+            let first = runs.first().filter(|_| is_derived(device)).map_or(1, |&(first, _)| first);
+            add_gaps(device, first, &runs, &mut gaps);
         }
         gaps
     }
@@ -184,6 +195,16 @@ impl Coverage {
     /// The devices with facts present.
     pub fn devices(&self) -> impl Iterator<Item = DeviceId> {
         self.held.keys().copied()
+    }
+}
+
+/// Adds the numbers from `next` on that are not in these ranges, which are by rising first number.
+fn add_gaps(device: DeviceId, mut next: u64, runs: &[(u64, u64)], gaps: &mut Vec<Gap>) {
+    for &(first, last) in runs {
+        if first > next {
+            gaps.push(Gap { device, first: next, last: first - 1 });
+        }
+        next = next.max(last + 1);
     }
 }
 

@@ -1,14 +1,19 @@
 //! Forks: one device id that two devices counted on under.
 //!
 //! A phone that was cloned, or set back to an older state, gives numbers to facts that other facts already have. No
-//! fact is refused and none is lost: from the first number on that differs, each line of facts is filed under an id of
-//! its own, which is derived from the device and from the first fact of the line. Whoever sees the same lines derives
-//! the same ids, in whatever order they arrive; so the shops converge. What is stored is not filed anew: it is filed
-//! so whenever it is read.
+//! fact is refused and none is lost: from the first number on that two facts have, all facts of the device are filed
+//! under ids that are derived from its own, at each number by their stamps: the earliest under the first derived id, the
+//! next one under the second. A derived id is thus no device, only a place where numbers are not taken twice.
+//!
+//! Where a fact is filed follows from nothing but the facts at its number and the first number that two facts have. So
+//! whoever has the same facts files them alike: in whatever order and in however many files they arrived, and under
+//! whichever of these ids they arrived or are stored. A fact under a derived id shows that somebody has seen two facts at
+//! its number or before it; until these arrive, it stands for them. What is stored is not filed anew: it is filed so
+//! whenever it is read.
 
 use super::{Entry, JournalFact};
+use crate::collections::sort_by;
 use crate::ids::DeviceId;
-use sha2::{Digest, Sha256};
 use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
 
@@ -17,12 +22,15 @@ use uuid::Uuid;
 pub struct Fork {
     /// The device; one of the derived ids if it has no facts here.
     pub device: DeviceId,
-    /// The first number that two facts have.
+    /// The first number that two facts have; or a later one, from which on yet more facts have one number.
     pub first: u64,
 }
 
 /// What a device id and the ids derived from it share: its last six bytes, which are random.
 pub(super) type Family = [u8; 6];
+
+/// The numbers at which a family forks: the first one, and each that more facts have than the one before it.
+pub(super) type Forks = BTreeSet<u64>;
 
 /// Entries of one id by rising number, each number once.
 pub(super) type Line<F> = (DeviceId, Vec<Entry<F>>);
@@ -49,81 +57,45 @@ pub(super) fn text_of<F: JournalFact>(entry: &Entry<F>) -> String {
     Entry { device: Uuid::nil(), ..entry.clone() }.to_line()
 }
 
-/// The id of the line of a family that begins with this entry: from the SHA-256 of the entry as a line.
-pub(super) fn derived_id<F: JournalFact>(family: Family, first: &Entry<F>) -> DeviceId {
-    let hash: [u8; 32] = Sha256::digest(format!("lastpull fork\n{}", text_of(first)).as_bytes()).into();
+/// A family's derived id of this rank, from 0: of version 8, which leaves all other bits to us.
+pub(super) fn derived_id(family: Family, rank: usize) -> DeviceId {
     let mut id = [0; 16];
-    id[..10].copy_from_slice(&hash[..10]);
+    id[..6].copy_from_slice(&(rank as u64).to_be_bytes()[2..]);
+    id[6] = 0x80;
+    id[8] = 0x80;
     id[10..].copy_from_slice(&family);
-    id[6] = id[6] & 0x0f | 0x80;
-    id[8] = id[8] & 0x3f | 0x80;
     Uuid::from_bytes(id)
 }
 
-/// Files the lines of a forked family under their ids. Every line is cut at each number at which any two differ, so
-/// that the pieces do not depend on which two met first. Returns them with the numbers of the cuts.
-pub(super) fn filed<F: JournalFact>(family: Family, lines: &[Line<F>]) -> (Vec<Line<F>>, BTreeSet<u64>) {
-    let begins =
-        |(id, line): &Line<F>| line.first().filter(|first| derived_id(family, first) == *id).map(|first| first.seq);
-    let mut cuts: BTreeSet<u64> = lines.iter().filter_map(begins).collect();
-    loop {
-        match pieces(family, lines, &cuts) {
-            Ok(pieces) => {
-                let owned = |entry: &Entry<F>, device| Entry { device, ..entry.clone() };
-                let filed = pieces.into_iter().map(|(id, piece)| (id, piece.values().map(|e| owned(e, id)).collect()));
-                return (filed.collect(), cuts);
-            }
-            // Each cut is at a number without one, so this ends.
-            Err(cut) => drop(cuts.insert(cut)),
+/// Files the facts of a forked family, which are given in lines with any of its ids and may be repeated. Returns them
+/// with the numbers at which it forks.
+pub(super) fn filed<F: JournalFact>(family: Family, lines: Vec<Line<F>>) -> (BTreeMap<DeviceId, Vec<Entry<F>>>, Forks) {
+    let derived = lines.iter().filter(|(id, _)| is_derived(*id));
+    let seen_by_others = derived.filter_map(|(_, line)| line.first()).map(|entry| entry.seq).min();
+    let mut numbers = BTreeMap::<u64, Vec<Entry<F>>>::new();
+    for entry in lines.into_iter().flat_map(|(_, line)| line) {
+        let facts = numbers.entry(entry.seq).or_default();
+        match facts.iter_mut().find(|held| is_same_fact(held, &entry)) {
+            Some(held) => held.device = held.device.min(entry.device),
+            None => facts.push(entry),
         }
     }
-}
-
-type Pieces<'a, F> = BTreeMap<DeviceId, BTreeMap<u64, &'a Entry<F>>>;
-
-/// The pieces between the cuts by their ids, or a number that needs a cut.
-fn pieces<'a, F: JournalFact>(
-    family: Family,
-    lines: &'a [Line<F>],
-    cuts: &BTreeSet<u64>,
-) -> Result<Pieces<'a, F>, u64> {
-    let mut pieces = Pieces::new();
-    let mut loose = Vec::new();
-    for (id, line) in lines {
-        let is_whole = |before: &Entry<F>, after: &Entry<F>| cuts.range(before.seq + 1..=after.seq).next().is_none();
-        for piece in line.chunk_by(is_whole) {
-            let first = &piece[0];
-            if cuts.contains(&first.seq) {
-                join(&mut pieces, derived_id(family, first), piece)?;
-            } else if !is_derived(*id) && cuts.range(..first.seq).next().is_none() {
-                join(&mut pieces, *id, piece)?;
-            } else {
-                loose.push(piece);
-            }
+    let seen_here = numbers.iter().find(|(_, facts)| facts.len() > 1).map(|(number, _)| *number);
+    let first = seen_here.into_iter().chain(seen_by_others).min().unwrap_or(u64::MAX);
+    let (mut filed, mut forks) = (BTreeMap::<_, Vec<Entry<F>>>::new(), Forks::new());
+    let mut before = 1;
+    for (number, mut facts) in numbers {
+        if number == first || facts.len() > before {
+            forks.insert(number);
         }
-    }
-    // Pieces whose first fact is missing: what is not in another piece begins a line by itself.
-    for piece in loose {
-        let is_elsewhere = |entry: &Entry<F>| {
-            pieces.values().any(|other| other.get(&entry.seq).is_some_and(|other| is_same_fact(other, entry)))
-        };
-        if let Some(first) = piece.iter().find(|entry| !is_elsewhere(entry)) {
-            return Err(first.seq);
+        before = facts.len();
+        if number >= first {
+            sort_by(&mut facts, |a, b| a.stamp.cmp(&b.stamp).then_with(|| text_of(a).cmp(&text_of(b))));
+            facts.iter_mut().enumerate().for_each(|(rank, entry)| entry.device = derived_id(family, rank));
         }
+        facts.into_iter().for_each(|entry| filed.entry(entry.device).or_default().push(entry));
     }
-    Ok(pieces)
-}
-
-/// Adds entries to the piece of this id.
-fn join<'a, F: JournalFact>(pieces: &mut Pieces<'a, F>, id: DeviceId, entries: &'a [Entry<F>]) -> Result<(), u64> {
-    let piece = pieces.entry(id).or_default();
-    for entry in entries {
-        let held = piece.entry(entry.seq).or_insert(entry);
-        if !is_same_fact(held, entry) {
-            return Err(entry.seq);
-        }
-    }
-    Ok(())
+    (filed, forks)
 }
 
 /// Whether both are the same entry but for the id that they are filed under.

@@ -77,7 +77,12 @@ pub async fn merge<F: JournalFact, S: Storage<F>>(
             renewed = Some(storage.renew_device(opened.device).await?);
         }
         let added = if all.has_forks() {
-            all.beyond_stored(&storage.read_all().await?)
+            let mut stored = storage.read_all().await?;
+            let added = all.beyond_stored(&stored);
+            // A fact that is stored already may have arrived under an id that tells more of it. That is not stored.
+            stored.extend_from_slice(&added);
+            all = Journal::stored(stored);
+            added
         } else {
             all.beyond(&opened.head.coverage)
         };

@@ -1,6 +1,6 @@
 //! The journal as a set of entries, merged by union.
 
-use super::fork::{Family, Line, family_of, filed, is_derived, text_of};
+use super::fork::{Family, Line, derived_id, family_of, filed, is_derived, text_of};
 use super::{Coverage, Entry, Fork, Gap, JournalFact, Stamp, TooMany};
 use crate::collections::{Table, sort_by_key};
 use crate::ids::DeviceId;
@@ -12,7 +12,7 @@ use std::collections::{BTreeMap, BTreeSet};
 pub struct Journal<F> {
     /// For each device, its entries by rising sequence number.
     devices: Table<Vec<Entry<F>>>,
-    /// The forks: the numbers at which a family's lines differ.
+    /// The numbers at which each forked family forks.
     forks: BTreeSet<(Family, u64)>,
 }
 
@@ -100,12 +100,15 @@ impl<F: JournalFact> Journal<F> {
         let here: Vec<DeviceId> = self.devices.keys().copied().filter(|id| family_of(*id) == family).collect();
         lines.extend(here.into_iter().filter_map(|id| self.devices.remove(&id).map(|line| (id, line))));
         let device = lines.iter().map(|(id, _)| *id).min_by_key(|id| (is_derived(*id), *id)).unwrap_or_default();
-        let (pieces, cuts) = filed(family, &lines);
-        for (id, piece) in pieces {
-            self.devices.insert(id, piece);
+        let (lines, forks) = filed(family, lines);
+        for (id, line) in lines {
+            self.devices.insert(id, line);
         }
-        let mut is_new = |first: &u64| self.forks.insert((family, *first));
-        cuts.into_iter().filter(|first| is_new(first)).map(|first| Fork { device, first }).collect()
+        let of_family = (family, 0)..=(family, u64::MAX);
+        let known: BTreeSet<u64> = self.forks.range(of_family).map(|(_, first)| *first).collect();
+        self.forks.retain(|(other, _)| *other != family);
+        self.forks.extend(forks.iter().map(|first| (family, *first)));
+        forks.difference(&known).map(|first| Fork { device, first: *first }).collect()
     }
 
     /// Whether two devices counted on under this id.
@@ -127,30 +130,34 @@ impl<F: JournalFact> Journal<F> {
         self.entries().filter(|entry| !known.holds(entry.device, entry.seq)).cloned().collect()
     }
 
-    /// The entries that are not among these stored ones, whatever id they are filed under. An entry that follows a
-    /// stored one in its line is given the id of that one, so that every stored line can be filed by its beginning.
+    /// The entries that are not among these stored ones, whatever id they are stored under. If another
+    /// one is stored under the derived id that it is filed under, it is given a derived id that has none with its number:
+    /// under which of them it is stored does not matter to where it is filed.
     pub fn beyond_stored(&self, stored: &[Entry<F>]) -> Vec<Entry<F>> {
         let mut coverage = Coverage::default();
         coverage.add_all(stored);
         let is_forked = |entry: &&Entry<F>| self.is_forked(entry.device);
-        let ids: BTreeMap<String, DeviceId> =
-            stored.iter().filter(is_forked).map(|entry| (text_of(entry), entry.device)).collect();
+        let texts: BTreeSet<(Family, String)> =
+            stored.iter().filter(is_forked).map(|entry| (family_of(entry.device), text_of(entry))).collect();
         let mut added = Vec::new();
-        for (id, line) in self.devices.iter() {
-            if !self.is_forked(*id) {
-                added.extend(line.iter().filter(|entry| !coverage.holds(entry.device, entry.seq)).cloned());
+        for entry in self.entries() {
+            let (family, mut device) = (family_of(entry.device), entry.device);
+            let is_stored = if self.is_forked_family(family) {
+                texts.contains(&(family, text_of(entry)))
+            } else {
+                coverage.holds(device, entry.seq)
+            };
+            if is_stored {
                 continue;
             }
-            let mut before = *id;
-            for entry in line {
-                if let Some(stored) = ids.get(&text_of(entry)) {
-                    before = *stored;
-                    continue;
-                }
-                let device = if coverage.holds(before, entry.seq) { *id } else { before };
-                coverage.add(device, entry.seq);
-                added.push(Entry { device, ..entry.clone() });
+            let mut ranks = 0..;
+            while coverage.holds(device, entry.seq)
+                && let Some(rank) = ranks.next()
+            {
+                device = derived_id(family, rank);
             }
+            coverage.add(device, entry.seq);
+            added.push(Entry { device, ..entry.clone() });
         }
         added
     }

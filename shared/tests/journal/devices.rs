@@ -1,6 +1,7 @@
 //! Phones that count, exchange files, lose some, are cloned, set back and have wrong clocks: whatever happens, once
 //! everything has reached everybody they agree byte for byte, and every piece is counted once.
 
+mod filing;
 mod taken_back;
 
 use lastpull_core::facts::{Draft, Entry, Fact, JobField, Journal, MemoryStorage};
