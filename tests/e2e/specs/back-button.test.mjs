@@ -9,6 +9,11 @@ import { addGarments, addRun, newJob, openCounting } from "../support/shop.mjs";
 const app = testServer();
 
 const dialog = (page) => page.locator("dialog[open]");
+/** Waits until a dialog is open and has its entry in the history. */
+async function waitForDialog(page) {
+  await dialog(page).waitFor();
+  await page.waitForFunction(() => Number.parseInt(history.state, 10) > 0);
+}
 const noDialog = (page) => dialog(page).waitFor({ state: "detached" });
 /** Waits until the page of this hash is shown. */
 const waitForHash = (page, hash) => page.waitForFunction((hash) => location.hash === hash, hash);
@@ -19,7 +24,7 @@ test("back closes the open dialog and the count stays", async (t) => {
   const counting = await hashOf(page);
   for (const control of ["#number", "#misprint", "#stop"]) {
     await press(page, control);
-    await dialog(page).waitFor();
+    await waitForDialog(page);
     await page.goBack();
     await noDialog(page);
     assert.equal(await hashOf(page), counting);
@@ -44,7 +49,7 @@ test("back closes a dialog over a form and what was typed is still there", async
   await go(page, "#/ink/new", "#name");
   await fillForm(page, { name: "Tour violet" });
   await press(page, "#add-part");
-  await dialog(page).waitFor();
+  await waitForDialog(page);
   await page.goBack();
   await noDialog(page);
   assert.equal(await page.locator("#name").inputValue(), "Tour violet");
@@ -98,6 +103,7 @@ test("back after deleting a job does not lead to it", async (t) => {
   await go(page, "#/jobs", ".job-row");
   await press(page, page.locator(".job-row").first());
   await press(page, "#delete-job");
+  await waitForDialog(page);
   await page.goBack();
   await noDialog(page);
   await page.locator(".page.job").waitFor();
@@ -113,7 +119,7 @@ test("after a reload with an open dialog back still leads to the page before", a
   await go(page, "#/jobs", ".job-row");
   await go(page, "#/press", "#zone");
   await press(page, "#number");
-  await dialog(page).waitFor();
+  await waitForDialog(page);
   await page.reload();
   await page.locator("#zone").waitFor();
   await page.goBack();
