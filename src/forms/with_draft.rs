@@ -1,7 +1,7 @@
 //! Keeps what is typed into a form until it is saved: it is there again after a reload, an update, or a visit to another
 //! page.
 
-use super::draft::DraftEnd;
+use super::draft::{DraftEnd, Drafts};
 use super::submit::FormSubmit;
 use crate::components::Icon;
 use crate::i18n;
@@ -19,7 +19,7 @@ impl<T: 'static, P: Default + PartialEq + Send + Sync + 'static> FormSubmit<T, P
         F: Clone + PartialEq + Serialize + DeserializeOwned + Send + Sync + 'static,
     {
         let demo = Store::from_context().settings.with_untracked(|settings| settings.demo);
-        let part = self.drafts.with_value(|drafts| drafts.count());
+        let part = self.drafts.with_value(Drafts::count);
         let key = format!("{}{}/{part}", drafts::shop_key(demo), history::hash());
         let start = StoredValue::new(form.get_untracked());
         let found = drafts::read(&key).and_then(|text| serde_json::from_str::<F>(&text).ok());

@@ -140,7 +140,10 @@ mod tests {
             let from = CLOCK.now + Millis::from_minutes(7);
             let times = round_times(from, from + Millis::from_minutes(minutes), CLOCK);
             assert!((1..=4).contains(&times.len()), "{minutes}: {times:?}");
-            assert!(times.iter().all(|at| CLOCK.minutes_after_midnight(*at).is_multiple_of(step)), "{minutes}: {times:?}");
+            assert!(
+                times.iter().all(|at| CLOCK.minutes_after_midnight(*at).is_multiple_of(step)),
+                "{minutes}: {times:?}"
+            );
         }
         assert_eq!(round_numbers(36), [0, 10, 20, 30]);
         assert_eq!(round_numbers(144), [0, 50, 100]);

@@ -120,8 +120,7 @@ fn in_ninety_pots_no_search_is_a_hundredth_off_the_best() {
             let pigment = 1 + (random() * 5.0) as usize;
             grams[pigment] += (40.0_f64.ln() * random()).exp();
         }
-        let parts =
-            |grams: &[f64]| grams.iter().copied().zip(&bench.components).collect::<Vec<_>>();
+        let parts = |grams: &[f64]| grams.iter().copied().zip(&bench.components).collect::<Vec<_>>();
         let mut aim = grams.clone();
         let total: f64 = grams.iter().sum();
         for _ in 0..2 {
