@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { DESK, PHONE } from "../support/browser.mjs";
-import { advance, day } from "../support/clock.mjs";
+import { WEDNESDAY, advance, day } from "../support/clock.mjs";
 import { pull } from "../support/counting.mjs";
 import { press } from "../support/page.mjs";
 import { testServer } from "../support/setup.mjs";
@@ -37,7 +37,7 @@ test("a run is late for a due time that has passed, however far off closing is",
 
 test("a run without a due time is compared with closing, and names the day it ends", async (t) => {
   const garments = { "size-s": 2000, "size-m": "", "size-l": "" };
-  const page = await openCounting(t, app, { device: PHONE, job: { due_day: "" }, garments, run: { guess: 24 } });
+  const page = await openCounting(t, app, { device: PHONE, now: WEDNESDAY, job: { due_day: "" }, garments, run: { guess: 24 } });
   await page.locator("#finish strong").getByText(/^out tomorrow, \d+:\d\d/i).waitFor();
   await page.locator("#chance .tight").getByText("Will hardly make closing").waitFor();
 });

@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { DESK, PHONE } from "../support/browser.mjs";
-import { SATURDAY, day } from "../support/clock.mjs";
+import { SATURDAY, WEDNESDAY, day } from "../support/clock.mjs";
 import { centreOf } from "../support/counting.mjs";
 import { go, press } from "../support/page.mjs";
 import { openDemo, openShop, testServer } from "../support/setup.mjs";
@@ -146,7 +146,7 @@ test("a run that ends after closing is reported in verdict and row", async (t) =
 });
 
 test("work for another day names the day, leaves out the night and is not due today", async (t) => {
-  const page = await openShop(t, app, { device: PHONE });
+  const page = await openShop(t, app, { device: PHONE, now: WEDNESDAY });
   await newJob(page, { title: "Club tees", due_day: "" });
   await addGarments(page, { "size-s": 900, "size-m": "", "size-l": "" });
   await addRun(page, { guess: 60 });

@@ -56,7 +56,7 @@ test("a run restored from under its deleted job brings the job back", async (t) 
   await press(page, "#delete-yes");
   await page.locator(".page.jobs").waitFor();
   await go(page, "#/more/deleted", ".deleted-row");
-  assert.equal(await page.locator(".deleted-row").count(), 2);
+  await page.locator(".deleted-row").nth(1).waitFor();
   await press(page, page.locator(".deleted-row").filter({ hasText: "Brick" }).locator("button"));
   await page.locator("#nothing-deleted").waitFor();
   await go(page, run, "#zone");

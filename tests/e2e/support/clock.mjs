@@ -8,6 +8,9 @@
 /** Time zone of every page. */
 export const ZONE = process.env.LASTPULL_TEST_ZONE ?? "America/Chicago";
 
+/** A working day, followed by another. */
+export const WEDNESDAY = "2026-06-17T09:30";
+
 /** A Saturday, on which a new shop is closed. */
 export const SATURDAY = "2026-06-20T09:30";
 
