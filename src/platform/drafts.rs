@@ -2,9 +2,8 @@
 //! local storage is full or switched off, what is typed is lost when the page is left.
 
 use super::clock;
+use super::scope::scoped;
 
-/// Before the key of each draft.
-const PREFIX: &str = "lastpull.draft.";
 /// Most drafts kept; the oldest is deleted for one more.
 const MOST: usize = 20;
 /// Longest draft, in bytes. A longer one is not kept.
@@ -15,20 +14,25 @@ pub fn shop_key(demo: bool) -> &'static str {
     if demo { "demo" } else { "shop" }
 }
 
+/// The name of a draft of this copy of the app in local storage.
+fn name_of(key: &str) -> String {
+    format!("{}.{key}", scoped("lastpull.draft"))
+}
+
 fn storage() -> Option<web_sys::Storage> {
     leptos::prelude::window().local_storage().ok().flatten()
 }
 
 /// The draft of a key.
 pub fn read(key: &str) -> Option<String> {
-    let text = storage()?.get_item(&format!("{PREFIX}{key}")).ok()??;
+    let text = storage()?.get_item(&name_of(key)).ok()??;
     text.split_once(' ').map(|(_, draft)| draft.to_owned())
 }
 
 /// Keeps a draft, instead of the one before.
 pub fn write(key: &str, draft: &str) {
     let Some(storage) = storage() else { return };
-    let key = format!("{PREFIX}{key}");
+    let key = name_of(key);
     if draft.len() > LONGEST {
         return drop(storage.remove_item(&key));
     }
@@ -41,23 +45,23 @@ pub fn write(key: &str, draft: &str) {
 /// Deletes a draft.
 pub fn delete(key: &str) {
     if let Some(storage) = storage() {
-        let _ = storage.remove_item(&format!("{PREFIX}{key}"));
+        let _ = storage.remove_item(&name_of(key));
     }
 }
 
 /// Deletes all drafts whose key begins with `start`.
 pub fn delete_all(start: &str) {
     let Some(storage) = storage() else { return };
-    let start = format!("{PREFIX}{start}");
-    for key in keys(&storage).iter().filter(|key| key.starts_with(&start)) {
-        let _ = storage.remove_item(key);
+    for name in names(&storage, &name_of(start)) {
+        let _ = storage.remove_item(&name);
     }
 }
 
-fn keys(storage: &web_sys::Storage) -> Vec<String> {
+/// The names in local storage that begin with `start`.
+fn names(storage: &web_sys::Storage, start: &str) -> Vec<String> {
     let all = storage.length().unwrap_or(0);
-    let keys = (0..all).filter_map(|at| storage.key(at).ok().flatten());
-    keys.filter(|key| key.starts_with(PREFIX)).collect()
+    let names = (0..all).filter_map(|at| storage.key(at).ok().flatten());
+    names.filter(|name| name.starts_with(start)).collect()
 }
 
 /// Deletes the oldest drafts until there is room for one more.
@@ -66,7 +70,7 @@ fn make_room(storage: &web_sys::Storage) {
         let text = storage.get_item(key).ok().flatten().unwrap_or_default();
         text.split(' ').next().and_then(|at| at.parse::<u64>().ok()).unwrap_or(0)
     };
-    let mut kept = keys(storage);
+    let mut kept = names(storage, &name_of(""));
     while kept.len() >= MOST {
         let Some(oldest) = kept.iter().enumerate().min_by_key(|(_, key)| typed_at(key)).map(|(at, _)| at) else {
             return;
