@@ -75,6 +75,12 @@ impl Store {
         self.next_fault.take().map_or(Ok(()), Err)
     }
 
+    /// Begins a transaction that builds on the head `expected`.
+    fn begin_at(&mut self, expected: &Head) -> Result<(), StorageFault> {
+        self.fault()?;
+        if self.head.coverage == expected.coverage { Ok(()) } else { Err(StorageFault::Stale) }
+    }
+
     fn tail<F: JournalFact>(&self) -> Result<Vec<Entry<F>>, StorageFault> {
         let decode = |bytes: &Vec<u8>| super::record::decode(bytes).map_err(StorageFault::Unreadable);
         self.tail.iter().map(decode).collect()
@@ -107,10 +113,7 @@ impl<F: JournalFact> Storage<F> for MemoryStorage<F> {
         checkpoint: &Checkpoint,
     ) -> Result<Head, StorageFault> {
         let mut store = self.store.borrow_mut();
-        store.fault()?;
-        if store.head.coverage != expected.coverage {
-            return Err(StorageFault::Stale);
-        }
+        store.begin_at(expected)?;
         let tail: Vec<Entry<F>> = store.tail()?;
         store.segments.extend(segment::pack(tail.iter().chain(added)));
         store.tail.clear();
@@ -135,10 +138,7 @@ impl<F: JournalFact> Storage<F> for MemoryStorage<F> {
         checkpoint: &Checkpoint,
     ) -> Result<Head, StorageFault> {
         let mut store = self.store.borrow_mut();
-        store.fault()?;
-        if store.head.coverage != expected.coverage {
-            return Err(StorageFault::Stale);
-        }
+        store.begin_at(expected)?;
         store.head = withdraw_from(&store.head, remaining);
         store.tail.clear();
         store.segments = segment::pack(remaining);

@@ -105,10 +105,7 @@ impl Storage<Fact> for IndexedDb {
         checkpoint: &Checkpoint,
     ) -> Result<Head, StorageFault> {
         let steps = async |work: &Work| {
-            let mut head = work.device_and_head().await?.head;
-            if head.coverage != expected.coverage {
-                return Err(StorageFault::Stale);
-            }
+            let mut head = work.head_at(expected).await?;
             let tail = work.tail().await?;
             for segment in segment::pack(tail.iter().chain(added)) {
                 work.put(SEGMENTS, &entry_key(segment.device, segment.first), &segment.bytes)?;
@@ -142,11 +139,7 @@ impl Storage<Fact> for IndexedDb {
     ) -> Result<Head, StorageFault> {
         let segments = segment::pack(remaining);
         let steps = async |work: &Work| {
-            let stored = work.device_and_head().await?.head;
-            if stored.coverage != expected.coverage {
-                return Err(StorageFault::Stale);
-            }
-            let head = withdraw_from(&stored, remaining);
+            let head = withdraw_from(&work.head_at(expected).await?, remaining);
             work.store(TAIL)?.clear().map_err(fault)?;
             work.store(SEGMENTS)?.clear().map_err(fault)?;
             for segment in &segments {

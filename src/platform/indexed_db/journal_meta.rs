@@ -44,6 +44,15 @@ impl Work {
         Ok(known)
     }
 
+    /// The stored head, for steps that build on the head `expected`.
+    ///
+    /// # Errors
+    /// [`StorageFault::Stale`] if another tab has written since.
+    pub async fn head_at(&self, expected: &Head) -> Result<Head, StorageFault> {
+        let head = self.device_and_head().await?.head;
+        if head.coverage == expected.coverage { Ok(head) } else { Err(StorageFault::Stale) }
+    }
+
     /// Whether exactly this entry is stored: in the tail, or in a segment if another tab has compacted since.
     pub async fn holds(&self, entry: &Entry) -> Result<bool, StorageFault> {
         let key = entry_key(entry.device, entry.seq);

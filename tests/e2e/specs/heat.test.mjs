@@ -37,14 +37,19 @@ async function measureDryer(page, number) {
   await page.locator("[data-item=Dryer] .badge").waitFor();
 }
 
-/** Enters a job of polyester and opens the checks of its run. */
-async function addPolyesterJob(page, run = {}) {
+/** Enters a job of polyester; ends on the form of its first run. */
+async function addPolyesterLot(page) {
   await newJob(page, { title: "Crew jerseys" });
   await press(page, ".lots > .button");
   await fillForm(page, { garment: "Sport jersey", "size-m": 6 });
   await press(page, "#fabric-2");
   await save(page);
   await page.locator("#ink").waitFor();
+}
+
+/** Enters a job of polyester and opens the checks of its run. */
+async function addPolyesterJob(page, run = {}) {
+  await addPolyesterLot(page);
   await addRun(page, { ink: "Signal white", dryer: 260, ...run });
   await openChecks(page);
 }
@@ -177,12 +182,7 @@ test("an infrared reading does not clear polyester", async (t) => {
 
 test("a dryer too hot for the fabric is warned of while the run is entered", async (t) => {
   const page = await openShop(t, app, { device: PHONE });
-  await newJob(page, { title: "Crew jerseys" });
-  await press(page, ".lots > .button");
-  await fillForm(page, { garment: "Sport jersey", "size-m": 6 });
-  await press(page, "#fabric-2");
-  await save(page);
-  await page.locator("#ink").waitFor();
+  await addPolyesterLot(page);
   await fillForm(page, { dryer: 260 });
   assert.equal(await page.locator("#dryer-limits li").count(), 0);
   await fillForm(page, { dryer: 320 });

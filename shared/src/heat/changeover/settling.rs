@@ -72,21 +72,23 @@ pub(crate) fn plausible_times(change: TemperatureDelta) -> Option<RangeInclusive
     Some((cautious / PLAUSIBLE_FACTOR).max(MIN_TIME)..=cautious * PLAUSIBLE_FACTOR)
 }
 
+/// Whether the time of a settling is plausible; `None` if it is not known, or the change too small to say.
+fn has_plausible_time(settling: &Settling) -> Option<bool> {
+    let Transition { from, to, .. } = settling.transition?;
+    let times = plausible_times(TemperatureDelta::between(from, to))?;
+    Some(times.contains(&settling.took?.seconds()))
+}
+
 /// Whether the time of a settling is possible: not so short or long that it must be a slip; true if the change is too
 /// small to say.
 pub fn is_possible_time(settling: &Settling) -> bool {
-    let change = settling.transition.map(|Transition { from, to, .. }| TemperatureDelta::between(from, to));
-    let times = change.and_then(plausible_times);
-    times.zip(settling.took).is_none_or(|(times, took)| times.contains(&took.seconds()))
+    has_plausible_time(settling) != Some(false)
 }
 
 /// Whether a settling counts towards the pace of its dryer: its time is known and plausible, and the change large
 /// enough.
 pub fn teaches_pace(settling: &Settling) -> bool {
-    let change = settling.transition.map(|Transition { from, to, .. }| TemperatureDelta::between(from, to));
-    let times = change.and_then(plausible_times);
-    let took = settling.took.filter(|_| !settling.deleted);
-    times.zip(took).is_some_and(|(times, took)| times.contains(&took.seconds()))
+    !settling.deleted && has_plausible_time(settling) == Some(true)
 }
 
 /// How fast a dryer heats up or cools down: the median of its latest 15 logs in that direction, in seconds

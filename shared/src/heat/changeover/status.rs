@@ -7,9 +7,9 @@ use super::settling::{SettlingBasis, settling_time};
 use crate::collections::sort_by;
 use crate::facts::{CheckItem, Fabric};
 use crate::heat::cure::measured::measured_at_dryer;
-use crate::heat::cure::on_paper::{HeatInputs, check_limits};
-use crate::heat::cure::run_heat::{dryer_of, sensor_of};
-use crate::heat::{LimitCheck, LimitState, MeasuredBreach, SensorView, Transition, sheet_for};
+use crate::heat::cure::on_paper::check_limits;
+use crate::heat::cure::run_heat::{dryer_of, set_temperature_for_limits};
+use crate::heat::{LimitCheck, LimitState, MeasuredBreach, Transition, sheet_for};
 use crate::ids::{RunId, Subject};
 use crate::run::{CheckList, CheckRow, CheckState, Run, check_list, check_list_after};
 use crate::shop::Shop;
@@ -234,12 +234,7 @@ fn build(shop: &Shop, list: CheckList, id: RunId, now: WallTime) -> Option<Chang
     let reckoned = latest.map(|latest| latest.current()).or(left_at);
     let current = measured.map(|measured| (measured, TemperatureSource::Measured)).or(reckoned);
     // What was measured at the print is compared as it is; a setting is corrected by the dryer's offset.
-    let expected_at = |setting: Option<Temperature>| {
-        let sensor = dryer.and_then(|(_, heater, _)| sensor_of(heater, setting, now));
-        let offset = sensor.map(|sensor| sensor.offset);
-        let heated = HeatInputs { setting, offset, ..HeatInputs::default() };
-        heated.temperature_for_limits(sensor.as_ref().is_some_and(SensorView::is_reliable))
-    };
+    let expected_at = |setting| set_temperature_for_limits(dryer.map(|(_, heater, _)| heater), setting, now);
     let at_print = measured.or_else(|| expected_at(reckoned.map(|(setting, _)| setting)));
     let figures = sheet_for(shop, &run.ink).map(|(_, sheet)| &sheet.figures);
     let mut danger = check_limits(shop, fabric_of(run), figures, at_print);

@@ -194,6 +194,18 @@ pub(crate) fn sensor_of(heater: &Heater, setting: Option<Temperature>, now: Wall
     })
 }
 
+/// The temperature at the print that a setting is compared with the limits as: corrected by the dryer's latest measurement.
+pub(crate) fn set_temperature_for_limits(
+    heater: Option<&Heater>,
+    setting: Option<Temperature>,
+    now: WallTime,
+) -> Option<Temperature> {
+    let sensor = heater.and_then(|heater| sensor_of(heater, setting, now));
+    let offset = sensor.as_ref().map(|sensor| sensor.offset);
+    let heated = HeatInputs { setting, offset, ..HeatInputs::default() };
+    heated.temperature_for_limits(sensor.is_some_and(|sensor| sensor.is_reliable()))
+}
+
 pub(crate) fn dwell_of(run: &Run, heater: Option<&Heater>) -> DwellView {
     let set = run.set_up.dwell;
     let from_belt = heater.and_then(|heater| dwell(heater.heated_length?, run.set_up.belt?));

@@ -1,8 +1,8 @@
 //! The limits that a dryer setting exceeds, while it is being entered for a run.
 
 use super::limits::LimitOrigin;
-use super::on_paper::{HeatInputs, LimitCheck, LimitState, check_limits};
-use super::run_heat::{SensorView, dryer_of, sensor_of};
+use super::on_paper::{LimitCheck, LimitState, check_limits};
+use super::run_heat::{dryer_of, set_temperature_for_limits};
 use super::sheets::sheet_for;
 use crate::ids::{LotId, RunId};
 use crate::shop::Shop;
@@ -22,11 +22,8 @@ pub fn limits_while_entering(
 ) -> Vec<LimitCheck> {
     let fabric = shop.lot(lot).map(|lot| lot.fabric);
     let figures = sheet_for(shop, ink).map(|(_, sheet)| &sheet.figures);
-    let dryer = dryer_of(shop, run.unwrap_or_default());
-    let sensor = dryer.and_then(|(_, heater, _)| sensor_of(heater, Some(setting), now));
-    let offset = sensor.map(|sensor| sensor.offset);
-    let heated = HeatInputs { setting: Some(setting), offset, ..HeatInputs::default() };
-    let at_print = heated.temperature_for_limits(sensor.as_ref().is_some_and(SensorView::is_reliable));
+    let heater = dryer_of(shop, run.unwrap_or_default()).map(|(_, heater, _)| heater);
+    let at_print = set_temperature_for_limits(heater, Some(setting), now);
     let mut limits = check_limits(shop, fabric, figures, at_print);
     limits.retain(|limit| {
         let canvas = limit.origin == LimitOrigin::IfPolyester && limit.state == LimitState::Unknown;
