@@ -56,8 +56,14 @@ def automation_started(_context, session):
     session.connect("create-web-view", create_web_view)
 
 
+def unfinished(name):
+    return os.path.join(downloads, name + ".part")
+
+
 def decide_destination(download, name):
-    download.set_destination("file://" + os.path.join(downloads, name))
+    # WebKit writes into the destination itself: a file of the asked name must be a complete one.
+    download.set_destination("file://" + unfinished(name))
+    download.connect("finished", lambda _download: os.rename(unfinished(name), os.path.join(downloads, name)))
     return True
 
 

@@ -100,7 +100,7 @@ export async function downloaded(window, pattern) {
       const next = changed();
       const names = await readdir(window.downloads);
       const name = names.find((name) => pattern.test(name));
-      // Both engines write to a file of another name, or an empty one, until the download is complete.
+      // Until a download is complete, both engines write it to a file of another name; Firefox keeps an empty one beside it.
       if (name && names.length === 1) {
         const bytes = await readFile(join(window.downloads, name));
         if (bytes.length) return bytes;
