@@ -4,6 +4,36 @@
 if (globalThis.top !== globalThis.self) throw new Error("Lastpull does not run inside another page.");
 
 globalThis.lastpullFolder = new URL("./", import.meta.url).href;
+
+/** Whether a run on the press began with another build than this page's. Answers yes only once in a row. */
+async function runHoldsAnotherBuild() {
+  try {
+    if (sessionStorage.getItem("lastpull.past-worker")) {
+      sessionStorage.removeItem("lastpull.past-worker");
+      return false;
+    }
+    // Written by the service worker: public/sw.js.
+    const page = new URL("./", location.href);
+    const state = { cacheName: `lastpull:${page.pathname}:state` };
+    const build = await caches.match(`${page.href}?build`, state);
+    if (!build || !(await caches.match(`${page.href}?held`, state))) return false;
+    const held = await caches.match(page.href, { cacheName: await build.text() });
+    const folder = new URL(globalThis.lastpullFolder).pathname.split("/").at(-2);
+    if (!held || (await held.text()).includes(folder)) return false;
+    sessionStorage.setItem("lastpull.past-worker", "1");
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+// The browser may load a page past the service worker: by force, or because the worker did not start in time. That page
+// is the host's newest, and no build may change while a run is on the press. Loading again goes through the worker.
+if (navigator.serviceWorker && !navigator.serviceWorker.controller && (await runHoldsAnotherBuild())) {
+  location.reload();
+  await new Promise(() => {});
+}
+
 const code = WebAssembly.compileStreaming(fetch(new URL("./lastpull_bg.wasm", import.meta.url)));
 // Streaming fails if a host serves the file under another content type; `init()` below then loads it itself.
 code.catch(() => {});

@@ -180,6 +180,25 @@ test("closing and opening the app during a run does not bring a new build", asyn
   assert.match(await folderOf(again), new RegExp(next));
 });
 
+test("a page that the browser loads past the worker keeps the build of the run", async (t) => {
+  const { app, folder } = await ownServer(t, shared, "/shop/");
+  const page = await openShop(t, app, ANY_ERROR);
+  await putJobOnPress(page);
+  await pull(page, 2);
+  await waitUntilCached(page);
+  const old = await folderOf(page);
+  await page.waitForFunction(() => caches.match(`${new URL("./", location.href).href}?held`));
+  replaceBuild(folder);
+  assert.equal(await lookForUpdate(page), "installed");
+  const cdp = await page.context().newCDPSession(page);
+  await page.evaluate(() => { window.isOldPage = true; });
+  // As a forced reload does.
+  await cdp.send("Page.reload", { ignoreCache: true });
+  await page.waitForFunction(() => !window.isOldPage && navigator.serviceWorker.controller !== null && document.querySelector("#zone"));
+  await waitForCount(page, 2);
+  assert.equal(await folderOf(page), old);
+});
+
 test("the app does not run inside another page", async (t) => {
   const context = await newDevice(t, shared, ANY_ERROR);
   const page = await context.tab();
