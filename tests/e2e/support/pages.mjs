@@ -952,6 +952,11 @@ const PAGES = [
   },
 ];
 
+/** What was typed on an earlier page must not come back as the draft of the same form. */
+const deleteDrafts = (page) => page.evaluate(() => {
+  for (const key of Object.keys(localStorage)) if (key.startsWith("lastpull.draft.")) localStorage.removeItem(key);
+});
+
 /**
  * Opens every page (or those whose name `only` accepts) one after another, with everything expanded, and calls
  * `visit` with its name.
@@ -960,7 +965,10 @@ export async function visitPages(page, visit, only = () => true) {
   let previous = null;
   for (const { name, from, open, details } of PAGES.filter((entry) => only(entry.name))) {
     try {
-      if (from !== previous) await closeDialog(page);
+      if (from !== previous) {
+        await closeDialog(page);
+        await deleteDrafts(page);
+      }
       await open(page);
       if (details) await details(page);
     } catch (error) {
