@@ -4,7 +4,7 @@ import { test } from "node:test";
 import { DESK } from "../support/browser.mjs";
 import { exportBackup } from "../support/backup.mjs";
 import { pull, waitUntilSaved } from "../support/counting.mjs";
-import { fillForm, go, press, save } from "../support/page.mjs";
+import { fillForm, go, press, save, waitUntil } from "../support/page.mjs";
 import { newDevice, openDemo, openFirst, openShop, testServer } from "../support/setup.mjs";
 
 const app = testServer();
@@ -18,7 +18,7 @@ async function leaveDemo(page) {
 }
 
 async function waitUntilDeleted(page) {
-  await page.waitForFunction(async () => !(await indexedDB.databases()).some(({ name }) => name === "lastpull-demo"), null, { polling: 100 });
+  await waitUntil(page, async () => !(await indexedDB.databases()).some(({ name }) => name === "lastpull-demo"));
 }
 
 test("the demo shop fills every page, and leaving it deletes its data", async (t) => {

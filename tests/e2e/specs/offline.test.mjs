@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { test } from "node:test";
 import { OFFLINE_ERRORS } from "../support/console-errors.mjs";
 import { pull, waitForCount } from "../support/counting.mjs";
-import { go, hashOf, press } from "../support/page.mjs";
+import { go, hashOf, press, waitUntil } from "../support/page.mjs";
 import { openShop, ownServer, testServer } from "../support/setup.mjs";
 import { putJobOnPress } from "../support/shop.mjs";
 
@@ -89,7 +89,7 @@ test("a new build waits for the run to end and for a person to load it", async (
   await loaded;
   await page.locator("#ended-good").waitFor();
   assert.equal(await isNewBuild(page), true);
-  await page.waitForFunction(async () => JSON.stringify(await caches.keys()) === JSON.stringify(["lastpull:/some/path/:state", "lastpull:/some/path/:lastpull-later"]), null, { polling: 100 });
+  await waitUntil(page, async () => JSON.stringify(await caches.keys()) === JSON.stringify(["lastpull:/some/path/:state", "lastpull:/some/path/:lastpull-later"]));
   assert.equal(await page.locator("#ended-good").innerText(), "3 of 36");
   assert.equal(await banner.count(), 0);
 });

@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { pull } from "../support/counting.mjs";
-import { fillForm, go, press, save } from "../support/page.mjs";
+import { fillForm, go, press, save, waitUntil } from "../support/page.mjs";
 import { openDemo, openShop, testServer } from "../support/setup.mjs";
 import { addGarments, addRun, newJob, openChecks, startCounting } from "../support/shop.mjs";
 
@@ -240,7 +240,7 @@ test("screens survive a reload without a network", async (t) => {
   const page = await openShop(t, app);
   await addScreens(page, { label: "1-3" }, "Ready");
   await page.evaluate(() => navigator.serviceWorker.ready);
-  await page.waitForFunction(async () => (await caches.keys()).length > 0);
+  await waitUntil(page, async () => (await caches.keys()).length > 0);
   await go(page, "#/more/about", "#facts");
   await page.getByText("opens without a network").waitFor();
   await page.context().setOffline(true);

@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { test } from "node:test";
 import { serve } from "../../../src/build/serve.mjs";
 import { pull, waitForCount } from "../support/counting.mjs";
-import { go, hashOf, press } from "../support/page.mjs";
+import { go, hashOf, press, waitUntil } from "../support/page.mjs";
 import { newDevice, openFirst, openShop, ownServer, testServer } from "../support/setup.mjs";
 import { putJobOnPress } from "../support/shop.mjs";
 
@@ -31,6 +31,9 @@ function replaceBuild(folder, { page = true } = {}) {
   if (page) writeFileSync(index, fresh);
   return { next, putPage: () => writeFileSync(index, fresh) };
 }
+
+/** Waits until the service worker knows that a run is on the press. */
+const waitUntilHeld = (page) => waitUntil(page, async () => Boolean(await caches.match(`${new URL("./", location.href).href}?held`)));
 
 const folderOf = (page) => page.evaluate(() => lastpullFolder);
 
@@ -157,10 +160,7 @@ test("closing and opening the app during a run does not bring a new build", asyn
   await pull(page, 2);
   await waitUntilCached(page);
   const old = await folderOf(page);
-  await page.waitForFunction(async () => {
-    const path = new URL("./", location.href);
-    return caches.match(`${path.href}?held`);
-  });
+  await waitUntilHeld(page);
   const { next } = replaceBuild(folder);
   assert.equal(await lookForUpdate(page), "installed");
   const context = page.context();
@@ -187,7 +187,7 @@ test("a page that the browser loads past the worker keeps the build of the run",
   await pull(page, 2);
   await waitUntilCached(page);
   const old = await folderOf(page);
-  await page.waitForFunction(() => caches.match(`${new URL("./", location.href).href}?held`));
+  await waitUntilHeld(page);
   replaceBuild(folder);
   assert.equal(await lookForUpdate(page), "installed");
   const cdp = await page.context().newCDPSession(page);

@@ -1,4 +1,6 @@
-// What a person does on any page: press, type, save.
+// What a person does on any page: press, type, save. And waiting for what the page says asynchronously.
+import assert from "node:assert/strict";
+import { setTimeout } from "node:timers/promises";
 
 /** Taps (on a phone) or clicks (on a desktop) an element, given as a selector or a locator. */
 export function press(page, target) {
@@ -31,3 +33,10 @@ export const save = (page) => press(page, ".save-bar [type=submit]");
 
 /** Waits until an element that the selector matches contains this text. */
 export const waitForText = (page, selector, text) => page.locator(selector).filter({ hasText: text }).first().waitFor();
+
+/** Waits until an async function in the page gives something true. (To `page.waitForFunction` its promise is true.) */
+export async function waitUntil(page, condition, arg) {
+  for (const end = Date.now() + 15_000; !(await page.evaluate(condition, arg)); await setTimeout(20)) {
+    assert.ok(Date.now() < end, `not true in time: ${condition}`);
+  }
+}
