@@ -3,17 +3,17 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { setTimeout } from "node:timers/promises";
-import { exportBackup, factCount } from "../support/backup.mjs";
+import { expectWholeJournal, factCount } from "../support/backup.mjs";
 import { now } from "../support/clock.mjs";
 import { pull, touchZone, waitForCount, waitUntilSaved, zoneState } from "../support/counting.mjs";
 import { openStep, reportFailure } from "../support/failure.mjs";
 import { backupFile, id, shopLines } from "../support/journal-file.mjs";
 import { drawJpeg } from "../support/jpeg.mjs";
 import { discard, profile, startKillable } from "../support/killable.mjs";
+import { LONG_TAIL, MORE_THAN_LONG_TAIL, countLongTail, tailLength } from "../support/long-tail.mjs";
 import { go, hashOf, press } from "../support/page.mjs";
 import { testServer } from "../support/setup.mjs";
 import { putJobOnPress } from "../support/shop.mjs";
-import { journalLines } from "../support/zip.mjs";
 
 const app = testServer();
 const LONG = Boolean(process.env.LASTPULL_LONG);
@@ -30,19 +30,6 @@ function randomNumbers(seed) {
     word = (word + Math.imul(word ^ (word >>> 7), 61 | word)) ^ word;
     return ((word ^ (word >>> 14)) >>> 0) / 2 ** 32;
   };
-}
-
-/** The journal of a backup: the number of facts, of which each device has 1, 2, 3 … */
-async function expectWholeJournal(page) {
-  const [, ...lines] = journalLines((await exportBackup(page)).bytes);
-  const numbers = new Map();
-  for (const { device, seq } of lines.map((line) => JSON.parse(line))) numbers.set(device, [...(numbers.get(device) ?? []), seq]);
-  for (const [device, found] of numbers) {
-    found.sort((one, other) => one - other);
-    assert.deepEqual(found, found.map((_, index) => index + 1), `${device} has each number once`);
-  }
-  assert.equal(lines.length, await factCount(page), "every fact that the shop counts can be read");
-  return lines.length;
 }
 
 /**
@@ -144,18 +131,6 @@ killTest("counting", "no saved piece is lost when the browser is killed while co
   await expectWholeJournal(context.browser.page);
 });
 
-/** Counts by keyboard, as fast as the app takes it: 420 pieces, a tail long enough to be packed when the app opens next. */
-async function countLongTail(page) {
-  await page.evaluate(async () => {
-    for (let piece = 0; piece < 420; piece += 1) {
-      for (const kind of ["keydown", "keyup"]) document.body.dispatchEvent(new KeyboardEvent(kind, { key: "PageDown", bubbles: true, cancelable: true }));
-      await new Promise((next) => setTimeout(next));
-    }
-  });
-  await waitForCount(page, 420);
-  return factCount(page);
-}
-
 killTest("packing", "a browser killed while it packs the journal loses no fact", async (context) => {
   const { random, total } = context;
   const long = await template(context, async (folder) => {
@@ -164,7 +139,7 @@ killTest("packing", "a browser killed while it packs the journal loses no fact",
   });
   while (total.kills < KILLS.packing) {
     const folder = profile(context.t, long.folder);
-    let pieces = 420;
+    let pieces = MORE_THAN_LONG_TAIL;
     let facts = long.facts;
     // Killed again and again in one shop, until it has been packed.
     for (let packed = false; !packed && total.kills < KILLS.packing; ) {
@@ -181,11 +156,7 @@ killTest("packing", "a browser killed while it packs the journal loses no fact",
       page = await context.open(folder, long.run);
       await waitForCount(page, pieces).catch((error) => { total.lost += 1; throw error; });
       assert.equal(await expectWholeJournal(page), facts);
-      packed = (await page.evaluate(() => new Promise((give) => {
-        indexedDB.open("lastpull").onsuccess = ({ target: { result: database } }) => {
-          database.transaction("tail").objectStore("tail").count().onsuccess = ({ target: { result } }) => { database.close(); give(result); };
-        };
-      }))) < 400;
+      packed = (await tailLength(page)) < LONG_TAIL;
       await context.close();
     }
     discard(folder);

@@ -2,6 +2,7 @@
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { go, press } from "./page.mjs";
+import { journalLines } from "./zip.mjs";
 
 /** Prepares the backup file; ends with it ready to download. */
 export async function prepareBackup(page) {
@@ -95,4 +96,17 @@ export async function expectRefused(page, bytes, message) {
   assert.match(text, message);
   assert.match(text, /Nothing was changed\./);
   assert.deepEqual(await storedBytes(page), before, `nothing changed: ${text}`);
+}
+
+/** The journal of a backup: the number of facts, of which each device has 1, 2, 3 … */
+export async function expectWholeJournal(page) {
+  const [, ...lines] = journalLines((await exportBackup(page)).bytes);
+  const numbers = new Map();
+  for (const { device, seq } of lines.map((line) => JSON.parse(line))) numbers.set(device, [...(numbers.get(device) ?? []), seq]);
+  for (const [device, found] of numbers) {
+    found.sort((one, other) => one - other);
+    assert.deepEqual(found, found.map((_, index) => index + 1), `${device} has each number once`);
+  }
+  assert.equal(lines.length, await factCount(page), "every fact that the shop counts can be read");
+  return lines.length;
 }
