@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { PHONE } from "../support/browser.mjs";
-import { now } from "../support/clock.mjs";
+import { installTimers } from "../support/clock.mjs";
 import { OFFLINE_ERRORS } from "../support/console-errors.mjs";
 import { pull } from "../support/counting.mjs";
 import { fillForm, go, hashOf, press, save, waitForText } from "../support/page.mjs";
@@ -193,13 +193,7 @@ test("a dryer too hot for the fabric is warned of while the run is entered", asy
 });
 
 test("the next day the dryer is not said to stand at yesterday's temperature", async (t) => {
-  const page = await cottonThenPolyester(t, {
-    before: async (page) => {
-      await page.clock.install({ time: now() });
-      await page.reload();
-      await page.locator(".page.day").waitFor();
-    },
-  });
+  const page = await cottonThenPolyester(t, { before: installTimers });
   await waitForText(page, "#heat-stands", `It stands at ${degrees(340)}, as for Tour tees.`);
   await page.clock.fastForward("24:00:00");
   await waitForText(page, "#heat-stands", `It was last set to ${degrees(340)}, for Tour tees, yesterday`);
@@ -208,13 +202,7 @@ test("the next day the dryer is not said to stand at yesterday's temperature", a
 });
 
 test("a mistaken touch on the timer is asked about and teaches nothing", async (t) => {
-  const page = await cottonThenPolyester(t, {
-    before: async (page) => {
-      await page.clock.install({ time: now() });
-      await page.reload();
-      await page.locator(".page.day").waitFor();
-    },
-  });
+  const page = await cottonThenPolyester(t, { before: installTimers });
   await press(page, "#settle-start");
   await page.locator("#settling").waitFor();
   await page.clock.fastForward("00:02");
@@ -387,9 +375,7 @@ test("a trial is shown with the next run of its ink", async (t) => {
 
 test("a room reading gives heat level and water, and expires", async (t) => {
   const page = await openShop(t, app);
-  await page.clock.install({ time: now() });
-  await page.reload();
-  await page.locator(".page.day").waitFor();
+  await installTimers(page);
   assert.equal(await page.locator("#room-strip").count(), 0);
   await go(page, "#/heat/room", "#temperature");
   await fillForm(page, { temperature: 180, humidity: 101 });

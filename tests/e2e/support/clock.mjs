@@ -18,6 +18,7 @@ export const SATURDAY = "2026-06-20T09:30";
 export const START = process.env.LASTPULL_TEST_NOW ?? "2026-06-17T09:30";
 
 const ADVANCED = "test.advanced";
+const INSTALLED = "test.clock";
 
 /** What the clocks of the zone show at an instant, in milliseconds as if they showed UTC. */
 function localTime(instant) {
@@ -50,9 +51,10 @@ export function day(fromToday = 0) {
 }
 
 /** Runs in the page before the app does. */
-function shiftDate([shift, key]) {
+function shiftDate([shift, key, installed]) {
   let advanced = 0;
   try {
+    if (localStorage.getItem(installed)) return;
     advanced = Number(localStorage.getItem(key) ?? 0);
   } catch {
     // A page without storage, such as about:blank.
@@ -75,10 +77,18 @@ function shiftDate([shift, key]) {
 
 /** Gives every page of a context (or one page) the clock of the tests, or one that starts at another local time. */
 export function installClock(target, start) {
-  return target.addInitScript(shiftDate, [start ? shiftTo(start) : shift, ADVANCED]);
+  return target.addInitScript(shiftDate, [start ? shiftTo(start) : shift, ADVANCED, INSTALLED]);
 }
 
 /** Moves the clock of a page forward, also for its later loads: stops and paces take minutes, tests do not. */
 export function advance(page, seconds) {
   return page.evaluate((milliseconds) => window.advanceClock(milliseconds), seconds * 1000);
+}
+
+/** Gives the page a clock that the test moves together with the timers, by `page.clock`. It begins at the date of the tests. */
+export async function installTimers(page) {
+  await page.evaluate((key) => localStorage.setItem(key, "installed"), INSTALLED);
+  await page.clock.install({ time: now() });
+  await page.reload();
+  await page.locator(".page.day").waitFor();
 }
