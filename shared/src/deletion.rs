@@ -66,6 +66,11 @@ impl Tombstones {
         }
     }
 
+    /// Whether a thing whose first fact is being folded was deleted before it. It is forgotten here.
+    pub fn take(&mut self, id: Uuid) -> bool {
+        self.ids.contains_key(&id) && self.ids.remove(&id).is_some()
+    }
+
     /// Deletes a thing whose first fact was just folded into `things`, if its deletion came before that fact, the one
     /// of this `rank`. Nothing happens if `things` does not have it.
     pub fn claim(&mut self, id: Uuid, rank: u64, things: &mut impl DeleteById) {

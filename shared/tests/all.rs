@@ -4,6 +4,7 @@ use std::path::Path;
 
 mod failure;
 mod heat;
+mod history;
 mod import_rules;
 mod ink;
 mod job;

@@ -257,7 +257,7 @@ impl Store {
 
     /// Whether a run is on the press: it must not be interrupted.
     pub fn is_printing(self) -> bool {
-        self.shop.with(|shop| shop.runs().any(|(_, run)| !run.deleted && run.progress.is_on_press()))
+        self.shop.with(Shop::is_printing)
     }
 }
 

@@ -5,7 +5,7 @@ use crate::collections::{Table, sort_by_key};
 use crate::deletion::{DeleteById, Deletion, deletable};
 use crate::facts::{FailureFact, FailureField, FailureKind, Mark, Remedy, Size, Suspects, Verdict};
 use crate::ids::{RunId, Subject};
-use crate::time::WallTime;
+use crate::time::{Newest, WallTime};
 use std::collections::BTreeMap;
 
 /// A failure.
@@ -100,6 +100,10 @@ impl Failure {
 #[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Failures {
     all: Table<Failure>,
+    /// Those of each run, in the order in which they came to it, with deleted ones.
+    of_run: Table<Vec<Subject>>,
+    /// Those found last, with deleted ones.
+    newest: Newest,
 }
 
 impl DeleteById for Failures {
@@ -126,19 +130,42 @@ impl Failures {
 
     /// The failures of a run that were not deleted, oldest first.
     pub fn of_run(&self, run: RunId) -> Vec<(Subject, &Failure)> {
-        let mut rows: Vec<_> = self.iter().filter(|(_, failure)| failure.run == Some(run)).collect();
+        let all = self.of_run.get(&run).into_iter().flatten();
+        let mut rows: Vec<_> = all.filter_map(|id| Some((*id, self.live(*id)?))).collect();
         sort_by_key(&mut rows, |(id, failure)| (failure.at, *id));
         rows
     }
 
+    /// The failures that were not deleted and are not of the time before, in no particular order.
+    pub(crate) fn since(&self, is_before: impl Fn(WallTime) -> bool) -> Vec<(Subject, &Failure)> {
+        match self.newest.since(&is_before) {
+            Some(since) => since.filter_map(|id| Some((id, self.live(id)?))).collect(),
+            None => self.iter().filter(|(_, failure)| !is_before(failure.at)).collect(),
+        }
+    }
+
+    /// Number of rows read or changed; of tests.
+    pub(crate) fn rows_touched(&self) -> usize {
+        self.all.rows_touched() + self.of_run.rows_touched()
+    }
+
     /// Folds a fact in.
     pub(crate) fn apply(&mut self, subject: Subject, at: WallTime, fact: &FailureFact) {
+        let is_new = !self.all.contains_key(&subject);
+        self.newest.replace(subject, None, Some(at).filter(|_| is_new));
         let failure = self.all.get_or_insert_with(subject, || Failure { at, ..Failure::default() });
+        let before = failure.run;
         match fact {
             FailureFact::Set(fields) => fields.iter().for_each(|field| failure.set(field)),
             FailureFact::Judged { pieces, size, verdict, .. } => {
                 *failure.judged.entry((*size, *verdict)).or_default() += i64::from(*pieces);
             }
+        }
+        let after = failure.run;
+        if before != after {
+            let left = before.and_then(|run| self.of_run.get_mut(&run));
+            left.into_iter().for_each(|ids| ids.retain(|other| *other != subject));
+            after.into_iter().for_each(|run| self.of_run.get_or_insert_default(run).push(subject));
         }
     }
 }

@@ -32,10 +32,7 @@ pub fn settling_log(shop: &Shop) -> Vec<(Subject, &Settling)> {
 
 /// The runs of open jobs that have not ended, including those on the press.
 fn runs_to_print(shop: &Shop) -> impl Iterator<Item = (RunId, &Run)> {
-    shop.runs().filter(|(id, run)| {
-        let open = shop.job_of(*id).is_some_and(|(_, job)| job.is_open());
-        open && !run.deleted && run.progress.ended().is_none()
-    })
+    shop.runs_of_open_jobs().into_iter().filter(|(_, run)| run.progress.ended().is_none())
 }
 
 /// Inks that are still to be printed and have no sheet, by name, each with a run that uses it.

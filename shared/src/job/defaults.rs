@@ -1,25 +1,20 @@
 //! Which earlier lot or run should a new one start from?
 
 use super::Lot;
-use crate::collections::sort_by_key;
 use crate::facts::{Fabric, Location};
 use crate::ids::{JobId, LotId, RunId};
 use crate::run::Run;
 use crate::shop::Shop;
-use std::cmp::Reverse;
 
 /// The lot that a new lot of this job starts from: the job's latest. Never another job's: its fabric may be another one.
 pub fn suggested_lot(shop: &Shop, job: JobId) -> Option<&Lot> {
-    let of_job = shop.lots.iter().filter(|(_, lot)| !lot.deleted && lot.job == Some(job));
-    of_job.max_by_key(|(id, lot)| (lot.created, **id)).map(|(_, lot)| lot)
+    shop.lots_of(job).into_iter().max_by_key(|(id, lot)| (lot.created, *id)).map(|(_, lot)| lot)
 }
 
-/// The names of all garments that were ordered, each once, the latest first.
+/// The names of the garments that were ordered lately, each once, the latest first.
 pub fn garment_names(shop: &Shop) -> Vec<String> {
-    let mut lots: Vec<_> = shop.lots.iter().filter(|(_, lot)| !lot.deleted).collect();
-    sort_by_key(&mut lots, |(id, lot)| Reverse((lot.created, **id)));
     let mut names: Vec<String> = Vec::new();
-    for (_, lot) in lots {
+    for lot in shop.new_lots() {
         if !names.iter().any(|name| is_same_name(name, &lot.garment)) {
             names.push(lot.garment.trim().to_owned());
         }
@@ -30,8 +25,13 @@ pub fn garment_names(shop: &Shop) -> Vec<String> {
 /// The fabric of a garment of this name, whatever its case: that of the latest one ordered. `None` if the name is not
 /// known, or empty.
 pub fn fabric_of_garment(shop: &Shop, name: &str) -> Option<Fabric> {
-    let named = shop.lots.iter().filter(|(_, lot)| !lot.deleted && is_same_name(&lot.garment, name));
-    named.max_by_key(|(id, lot)| (lot.created, **id)).map(|(_, lot)| lot.fabric).filter(|_| !name.trim().is_empty())
+    if name.trim().is_empty() {
+        return None;
+    }
+    let is_it = |lot: &&Lot| !lot.deleted && is_same_name(&lot.garment, name);
+    let latest = shop.new_lots().find(is_it);
+    let all = || shop.lots.iter().filter(|(_, lot)| is_it(lot)).max_by_key(|(id, lot)| (lot.created, **id));
+    latest.or_else(|| all().map(|(_, lot)| lot)).map(|lot| lot.fabric)
 }
 
 fn is_same_name(one: &str, other: &str) -> bool {
@@ -52,10 +52,9 @@ pub struct NewRun {
 pub fn new_run(shop: &Shop, lot: LotId, location: Location) -> NewRun {
     let from = suggested_run_with_id(shop, lot, location);
     let job = shop.lot(lot).and_then(|lot| lot.job);
-    let of_job = |run: &Run| run.lot.and_then(|lot| shop.lot(lot)).is_some_and(|lot| !lot.deleted && lot.job == job);
-    let sibling = shop
-        .runs()
-        .filter(|(_, run)| !run.deleted && run.location == location && job.is_some() && of_job(run))
+    let of_job = job.into_iter().flat_map(|job| shop.lots_of(job)).flat_map(|(lot, _)| shop.runs_of(lot));
+    let sibling = of_job
+        .filter(|(_, run)| run.location == location)
         .max_by_key(|(id, run)| (run.created, *id))
         .map(|(_, run)| run);
     let set_up = from.map(|(_, run)| run.set_up.clone()).unwrap_or_default();
@@ -91,6 +90,11 @@ fn suggested_run_with_id(shop: &Shop, lot: LotId, location: Location) -> Option<
             _ => 0,
         }
     };
+    // The latest one that is alike in both is the answer, and mostly among the latest of all.
+    let lately = shop.recent_runs().find(|(.., run)| !run.deleted && alike(run) == 3);
+    if let Some((_, id, run)) = lately {
+        return Some((id, run));
+    }
     shop.runs()
         .filter(|(_, run)| !run.deleted && alike(run) > 0)
         .max_by_key(|(id, run)| (alike(run), run.progress.last_activity.unwrap_or(run.created), *id))

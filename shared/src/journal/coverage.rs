@@ -2,15 +2,26 @@
 
 use super::Entry;
 use super::fork::{Family, family_of, is_derived};
-use crate::codec::Encode;
+use crate::codec::{Encode, Reader};
 use crate::collections::{Table, sort_by_key};
 use crate::ids::DeviceId;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// For each device, the ranges of sequence numbers that are present: inclusive, sorted, and never adjacent.
-#[derive(Clone, Debug, PartialEq, Eq, Default, Encode)]
+#[derive(Clone, Debug, PartialEq, Eq, Default)]
 pub struct Coverage {
     held: Table<Vec<(u64, u64)>>,
+}
+
+/// A map from each device to its ranges. **Frozen**: part of the head that is stored.
+impl Encode for Coverage {
+    fn encode(&self, out: &mut Vec<u8>) {
+        self.held.encode_map(out);
+    }
+
+    fn decode(from: &mut Reader<'_>) -> Self {
+        Self { held: Table::decode_map(from) }
+    }
 }
 
 /// Facts that must exist, because later ones of the same device are present, but are missing.

@@ -13,11 +13,11 @@ pub(crate) const DEFAULT_SET_UP: f64 = 600.0;
 /// Open runs in printing order: those on the press, then as the shop ordered them, then by due time.
 pub(crate) fn open_runs(shop: &Shop) -> Vec<RunId> {
     let is_open = |id: RunId, run: &Run| {
-        let job_open = shop.job_of(id).is_some_and(|(_, job)| job.is_open());
         let waits = run.progress.ended().is_none() || shop.pieces_left(id) > 0;
-        job_open && waits && (shop.pieces_left(id) > 0 || run.progress.is_on_press())
+        waits && (shop.pieces_left(id) > 0 || run.progress.is_on_press())
     };
-    let mut open: Vec<(RunId, &Run)> = shop.runs().filter(|(id, run)| is_open(*id, run)).collect();
+    let mut open = shop.runs_of_open_jobs();
+    open.retain(|(id, run)| is_open(*id, run));
     let rank = |id: RunId| shop.order().iter().position(|other| *other == id).unwrap_or(usize::MAX);
     let due = |id: RunId| shop.job_of(id).and_then(|(_, job)| job.due);
     let day = |id: RunId| due(id).map_or((Day::new(chrono::NaiveDate::MAX), 0), |due| (due.day, due.minutes));
@@ -28,6 +28,9 @@ pub(crate) fn open_runs(shop: &Shop) -> Vec<RunId> {
 /// Longest time between two runs that is taken for set-up.
 const MAX_SET_UP: Millis = Millis::from_minutes(90);
 
+/// Most runs looked at for the time between them, the latest. Our own: a week or two of a busy press.
+const MOST_RUNS: usize = 60;
+
 /// Time between two runs on the press.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct SetUpTime {
@@ -37,14 +40,15 @@ pub(crate) struct SetUpTime {
     pub(crate) is_learned: bool,
 }
 
-/// The time between runs: the mean of the last ten changes from one run's end to the next one's first pull,
-/// else what the shop entered, else a default.
+/// The time between runs: the mean of the last ten changes from one run's end to the next one's first pull, among the
+/// latest sixty runs; else what the shop entered, else a default.
 pub(crate) fn set_up_time(shop: &Shop) -> SetUpTime {
-    let mut ends: Vec<WallTime> = shop.runs().filter_map(|(_, run)| run.progress.ended()).collect();
+    let latest: Vec<&Run> = shop.recent_runs().map(|(.., run)| run).take(MOST_RUNS).collect();
+    let mut ends: Vec<WallTime> = latest.iter().filter_map(|run| run.progress.ended()).collect();
     sort_by_key(&mut ends, |end| *end);
-    let mut starts: Vec<WallTime> = shop
-        .runs()
-        .filter_map(|(_, run)| run.progress.pulls().first().map(|pull| pull.at).or(run.progress.started()))
+    let mut starts: Vec<WallTime> = latest
+        .iter()
+        .filter_map(|run| run.progress.pulls().first().map(|pull| pull.at).or(run.progress.started()))
         .collect();
     sort_by_key(&mut starts, |start| *start);
     let changes: Vec<f64> = starts

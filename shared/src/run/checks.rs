@@ -162,11 +162,21 @@ fn previous_on_press(shop: &Shop, id: RunId) -> Option<RunId> {
         run.progress.started.into_iter().chain(again).filter(|at| *at < before).max()
     };
     let limit = shop.run(id).and_then(|run| went_on(run, WallTime::MAX)).unwrap_or(WallTime::MAX);
-    shop.runs()
-        .filter(|(other, run)| *other != id && !run.deleted)
-        .filter_map(|(other, run)| went_on(run, limit).map(|at| (at, other)))
-        .max()
-        .map(|(_, other)| other)
+    let candidate =
+        |other: RunId, run: &Run| went_on(run, limit).filter(|_| other != id && !run.deleted).map(|at| (at, other));
+    let mut latest: Option<(WallTime, RunId)> = None;
+    for (last, other, run) in shop.recent_runs() {
+        // None of those that follow went on the press after its last activity there, unless a clock was set back.
+        if latest.is_some_and(|(at, _)| at > last) {
+            break;
+        }
+        latest = latest.max(candidate(other, run));
+    }
+    // For a run of long ago the answer is among those of long ago.
+    if !shop.is_recent(latest.map(|(at, _)| at)) {
+        latest = shop.runs().filter_map(|(other, run)| candidate(other, run)).max();
+    }
+    latest.map(|(_, other)| other)
 }
 
 /// The expected values of a set-up in working order. Fields that are not set are left out.

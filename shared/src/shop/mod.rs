@@ -10,8 +10,10 @@
 //!   the order of the files.
 //! - Nothing is ever removed from the journal: deleting is a fact, and undo is another one.
 
+mod changes;
 pub mod checkpoint;
 mod deleted;
+mod links;
 mod queries;
 mod settings_form;
 
@@ -34,6 +36,7 @@ use crate::run::model::{CheckRecord, Progress, Run};
 use crate::screen::model::{ExposureLog, Screens};
 use crate::time::WallTime;
 use crate::units::Seconds;
+use links::Links;
 use std::borrow::Cow;
 use std::collections::BTreeMap;
 
@@ -78,6 +81,7 @@ pub struct Shop {
     pub(crate) tally: Tally,
     pub(crate) last: Option<OrderKey>,
     pub(crate) fact_count: u64,
+    pub(crate) links: Links,
 }
 
 impl Shop {
@@ -128,24 +132,30 @@ impl Shop {
             }
             Fact::RunsOrdered(runs) => self.order.clone_from(runs),
             Fact::JobSet(fields) => {
-                let job = self.jobs.get_or_insert_default(id);
-                job.created.set_once(at);
-                fields.iter().for_each(|field| job.set(field));
-                self.deleted_early.claim(id, self.fact_count, &mut self.jobs);
+                let gone = self.deleted_early.take(id);
+                self.change_job(id, |job| {
+                    job.created.set_once(at);
+                    fields.iter().for_each(|field| job.set(field));
+                    job.deleted |= gone;
+                });
             }
             Fact::LotSet(fields) => {
-                let lot = self.lots.get_or_insert_default(id);
-                lot.created.set_once(at);
-                lot.rank = if lot.rank == 0 { self.fact_count } else { lot.rank };
-                fields.iter().for_each(|field| lot.set(field));
-                self.deleted_early.claim(id, self.fact_count, &mut self.lots);
+                let (rank, gone) = (self.fact_count, self.deleted_early.take(id));
+                self.change_lot(id, |lot| {
+                    lot.created.set_once(at);
+                    lot.rank = if lot.rank == 0 { rank } else { lot.rank };
+                    fields.iter().for_each(|field| lot.set(field));
+                    lot.deleted |= gone;
+                });
             }
             Fact::RunSet(fields) => {
-                let run = self.runs.get_or_insert_default(id);
-                run.created.set_once(at);
-                run.rank = if run.rank == 0 { self.fact_count } else { run.rank };
-                fields.iter().for_each(|field| run.set(field));
-                self.deleted_early.claim(id, self.fact_count, &mut self.runs);
+                let (rank, gone) = (self.fact_count, self.deleted_early.take(id));
+                self.change_run(id, |run| {
+                    run.created.set_once(at);
+                    run.rank = if run.rank == 0 { rank } else { run.rank };
+                    fields.iter().for_each(|field| run.set(field));
+                    run.deleted |= gone;
+                });
             }
             Fact::Deleted => {
                 self.deleted_at.insert(id, at);
@@ -156,38 +166,40 @@ impl Shop {
                 self.delete(id, false);
             }
             Fact::JobFinished => {
-                self.jobs.get_or_insert_default(id).finished = Some(at);
-                for (_, run) in self.runs.iter_mut().filter(|(_, run)| {
-                    run.lot.and_then(|lot| self.lots.get(&lot)).is_some_and(|lot| lot.job == Some(id))
-                }) {
-                    if run.progress.is_on_press() {
-                        run.progress.end(at);
-                    }
-                    run.progress.archive_pulls();
+                self.change_job(id, |job| job.finished = Some(at));
+                for run in self.links.runs_of_job(id).collect::<Vec<RunId>>() {
+                    self.change_progress(run, |progress| {
+                        if progress.is_on_press() {
+                            progress.end(at);
+                        }
+                        progress.archive_pulls();
+                    });
                 }
             }
-            Fact::JobReopened => self.jobs.get_or_insert_default(id).finished = None,
+            Fact::JobReopened => self.change_job(id, |job| job.finished = None),
             Fact::CheckMade { item, expected, outcome, by } => {
                 let record = CheckRecord { expected: expected.clone(), outcome: *outcome, by: by.clone(), at };
-                self.runs.get_or_insert_default(id).checks.insert(*item, record);
+                self.change_run(id, |run| drop(run.checks.insert(*item, record)));
             }
-            Fact::RunStarted => self.progress_mut(id).start(at),
+            Fact::RunStarted => self.change_progress(id, |progress| progress.start(at)),
             Fact::Pulled { pieces, size } => {
-                let worked = self.progress_mut(id).pull(device, at, *pieces, *size);
+                let worked = self.change_progress(id, |progress| progress.pull(device, at, *pieces, *size));
                 let row = self.tally.row_mut(at);
                 row.pieces += i64::from(*pieces);
                 row.active += worked;
             }
             Fact::Misprinted { pieces, size, cause, was_counted } => {
-                let worked = self.progress_mut(id).misprint(device, at, *pieces, *size, *cause, *was_counted);
+                let worked = self.change_progress(id, |progress| {
+                    progress.misprint(device, at, *pieces, *size, *cause, *was_counted)
+                });
                 let row = self.tally.row_mut(at);
                 row.misprints += i64::from(*pieces);
                 row.pieces -= if *was_counted { i64::from(*pieces) } else { 0 };
                 row.active += worked;
             }
-            Fact::Stopped(cause) => self.progress_mut(id).stop(at, *cause),
-            Fact::Resumed => self.progress_mut(id).resume(at),
-            Fact::RunEnded => self.progress_mut(id).end(at),
+            Fact::Stopped(cause) => self.change_progress(id, |progress| progress.stop(at, *cause)),
+            Fact::Resumed => self.change_progress(id, |progress| progress.resume(at)),
+            Fact::RunEnded => self.change_progress(id, |progress| progress.end(at)),
             Fact::Screen(fact) => {
                 self.screens.apply(id, at, fact);
                 self.deleted_early.claim(id, self.fact_count, &mut self.screens);
@@ -231,17 +243,15 @@ impl Shop {
         copy.runs.remove(&id).map(Cow::Owned)
     }
 
-    fn progress_mut(&mut self, run: RunId) -> &mut Progress {
-        &mut self.runs.get_or_insert_default(run).progress
+    fn change_progress<R>(&mut self, run: RunId, change: impl FnOnce(&mut Progress) -> R) -> R {
+        self.change_run(run, |run| change(&mut run.progress))
     }
 
     /// Deletes or restores the thing of this id: the first that has it. An id is of one thing only, but for hostile
     /// files, and for those the order is fixed.
     fn delete(&mut self, id: Subject, deleted: bool) {
         let deletion = Deletion { deleted, rank: self.fact_count };
-        let known = self.jobs.delete(id, deletion)
-            || self.lots.delete(id, deletion)
-            || self.runs.delete(id, deletion)
+        let known = self.delete_linked(id, deletion)
             || self.screens.delete(id, deletion)
             || self.failures.delete(id, deletion)
             || self.exposure_log.delete(id, deletion)

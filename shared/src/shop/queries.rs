@@ -41,26 +41,54 @@ impl Shop {
 
     /// The lots of a job that are not deleted, the oldest first.
     pub fn lots_of(&self, job: JobId) -> Vec<(LotId, &Lot)> {
-        let mut lots: Vec<_> = self
-            .lots
-            .iter()
-            .filter(|(_, lot)| lot.job == Some(job) && !lot.deleted)
-            .map(|(id, lot)| (*id, lot))
-            .collect();
+        let all = self.links.lots_of(job).iter().filter_map(|id| Some((*id, self.lots.get(id)?)));
+        let mut lots: Vec<_> = all.filter(|(_, lot)| !lot.deleted).collect();
         sort_by_key(&mut lots, |(id, lot)| (lot.rank, *id));
         lots
     }
 
     /// The runs of a lot that are not deleted, the oldest first.
     pub fn runs_of(&self, lot: LotId) -> Vec<(RunId, &Run)> {
-        let mut runs: Vec<_> = self
-            .runs
-            .iter()
-            .filter(|(_, run)| run.lot == Some(lot) && !run.deleted)
-            .map(|(id, run)| (*id, run))
-            .collect();
+        let all = self.links.runs_of(lot).iter().filter_map(|id| Some((*id, self.runs.get(id)?)));
+        let mut runs: Vec<_> = all.filter(|(_, run)| !run.deleted).collect();
         sort_by_key(&mut runs, |(id, run)| (run.rank, *id));
         runs
+    }
+
+    /// The jobs that are neither finished nor deleted, in the order of their ids.
+    pub fn open_jobs(&self) -> impl Iterator<Item = (JobId, &Job)> {
+        self.links.open_jobs().filter_map(|id| Some((id, self.jobs.get(&id)?)))
+    }
+
+    /// The runs of these jobs, in the order of their ids, without those of deleted lots and deleted ones.
+    pub(crate) fn runs_of_open_jobs(&self) -> Vec<(RunId, &Run)> {
+        let lots = self.links.open_jobs().flat_map(|job| self.lots_of(job));
+        let mut runs: Vec<_> = lots.flat_map(|(lot, _)| self.runs_of(lot)).collect();
+        sort_by_key(&mut runs, |(id, _)| *id);
+        runs
+    }
+
+    /// Whether a run is on the press.
+    pub fn is_printing(&self) -> bool {
+        self.links.on_press().next().is_some()
+    }
+
+    /// The latest runs that were on the press, the latest first, each with its last activity there; one that never was
+    /// counts from when it was made. Deleted ones are among them. At most four hundred: [`Self::is_recent`] says of a moment
+    /// whether all since then are here.
+    pub(crate) fn recent_runs(&self) -> impl Iterator<Item = (WallTime, RunId, &Run)> {
+        self.links.recent_runs.iter().filter_map(|(at, id)| Some((at, id, self.runs.get(&id)?)))
+    }
+
+    /// Whether every run that was active at or after this moment is among the [recent ones](Self::recent_runs); `None` is
+    /// any moment.
+    pub(crate) fn is_recent(&self, at: Option<WallTime>) -> bool {
+        at.map_or(self.links.recent_runs.is_whole(), |at| self.links.recent_runs.is_whole_since(at))
+    }
+
+    /// The lots that were made last, the latest first, without deleted ones: at most four hundred.
+    pub(crate) fn new_lots(&self) -> impl Iterator<Item = &Lot> {
+        self.links.new_lots.iter().filter_map(|(_, id)| self.lots.get(&id)).filter(|lot| !lot.deleted)
     }
 
     /// The job a run belongs to. `None` if run, lot or job is missing or deleted.
@@ -112,6 +140,13 @@ impl Shop {
     pub fn clock_behind(&self, now: WallTime) -> Option<Millis> {
         let (stamp, ..) = self.last?;
         Some(stamp.wall.since(now)).filter(|behind| *behind >= CLOCKS_DIFFER)
+    }
+
+    /// Number of jobs, lots, runs, failures and what belongs to them that somebody read or changed since the shop was opened
+    /// from a checkpoint. Tests count them.
+    pub fn rows_touched(&self) -> usize {
+        let tables = self.jobs.rows_touched() + self.lots.rows_touched() + self.runs.rows_touched();
+        tables + self.failures.rows_touched() + self.links.rows_touched()
     }
 
     /// Whether nothing was ever entered: no job and no shop name.

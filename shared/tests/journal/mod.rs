@@ -1,6 +1,6 @@
 //! The journal: folding, merging, and journals of which parts are missing.
 
-mod any;
+pub mod any;
 mod devices;
 mod fold;
 mod frozen;

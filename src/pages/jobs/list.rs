@@ -47,6 +47,7 @@ pub fn JobsPage() -> impl IntoView {
                         <section>
                             <h2>{i18n::jobs_finished()}</h2>
                             {rows(&list.finished, false)}
+                            {list.has_older.then(|| view! { <p class="quiet-line">{i18n::jobs_older()}</p> })}
                         </section>
                     }))}
                 }.into_any()

@@ -147,12 +147,12 @@ impl<'a> Reader<'a> {
 
     /// Reads a length. Fails if it is larger than the number of bytes left, since every element takes at
     /// least one.
-    fn length(&mut self) -> usize {
+    pub(crate) fn length(&mut self) -> usize {
         let most = self.rest.len() as u64;
         self.number_below(most) as usize
     }
 
-    fn bytes(&mut self, length: usize) -> &[u8] {
+    pub(crate) fn bytes(&mut self, length: usize) -> &[u8] {
         match self.rest.split_at_checked(length) {
             Some((bytes, rest)) => {
                 self.rest = rest;

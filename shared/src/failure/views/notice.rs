@@ -1,7 +1,6 @@
 //! One-line notices of failures, for other pages.
 
-use super::rows::{is_open, stop_of};
-use crate::collections::sort_by_key;
+use super::rows::{failures_at_hand, is_open, stop_of};
 use crate::facts::FailureKind;
 use crate::failure::Failure;
 use crate::failure::pieces::uninspected_pieces;
@@ -77,8 +76,5 @@ pub fn notices_today(shop: &Shop, clock: WallClock) -> Vec<FailureNotice> {
     let wanted = |(_, failure): &(Subject, &Failure)| {
         clock.work_day_of(failure.at) == today || (job_open(failure) && is_open(shop, failure))
     };
-    let mut rows: Vec<FailureNotice> =
-        shop.failures.iter().filter(wanted).map(|(id, failure)| notice(shop, id, failure)).collect();
-    sort_by_key(&mut rows, |row| (row.at, row.id));
-    rows
+    failures_at_hand(shop, clock).into_iter().filter(wanted).map(|(id, failure)| notice(shop, id, failure)).collect()
 }

@@ -91,6 +91,16 @@ pub(crate) fn is_open(shop: &Shop, failure: &Failure) -> bool {
     failure.remedy.is_none() || uninspected_pieces(shop, failure) > 0 || standing || waits
 }
 
+/// Today's failures, and those of open jobs, the oldest first.
+pub(super) fn failures_at_hand(shop: &Shop, clock: WallClock) -> Vec<(Subject, &Failure)> {
+    let today = clock.work_day();
+    let mut rows = shop.failures.since(|at| clock.work_day_of(at) < today);
+    rows.extend(shop.runs_of_open_jobs().into_iter().flat_map(|(run, _)| shop.failures.of_run(run)));
+    sort_by_key(&mut rows, |(id, failure)| (failure.at, *id));
+    rows.dedup_by_key(|(id, _)| *id);
+    rows
+}
+
 /// What failures cost on one day.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 pub struct DayFailures {
@@ -112,9 +122,7 @@ pub fn failures_today(shop: &Shop, clock: WallClock) -> DayFailures {
     let mut day = DayFailures::default();
     let mut stops: Vec<(RunId, WallTime)> = Vec::new();
     let mut runs: Vec<RunId> = Vec::new();
-    let mut all: Vec<(Subject, &Failure)> = shop.failures.iter().collect();
-    sort_by_key(&mut all, |(id, failure)| (failure.at, *id));
-    for (id, failure) in all {
+    for (id, failure) in failures_at_hand(shop, clock) {
         // Once its job is finished, nobody waits for the inspection any more.
         let job_open = failure.run.and_then(|run| shop.job_of(run)).is_some_and(|(_, job)| job.is_open());
         day.open += u32::from(job_open && is_open(shop, failure));

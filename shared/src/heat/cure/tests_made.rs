@@ -9,14 +9,16 @@ use crate::shop::Shop;
 /// The tests of an ink on a fabric, the latest result first. The ink's name matches by [`ink_key`].
 pub fn tests_of<'a>(shop: &'a Shop, ink: &str, fabric: Fabric) -> Vec<(Subject, &'a CureTest)> {
     let key = ink_key(ink);
-    let mut tests = test_log(shop);
-    tests.retain(|(_, test)| test.fabric == fabric && ink_key(&test.ink) == key);
-    tests
+    latest_first(shop, |test| test.fabric == fabric && ink_key(&test.ink) == key)
 }
 
 /// All tests that are not deleted, the latest result first.
 pub fn test_log(shop: &Shop) -> Vec<(Subject, &CureTest)> {
-    let mut tests: Vec<_> = shop.heat.tests().filter(|(_, test)| !test.deleted).collect();
+    latest_first(shop, |_| true)
+}
+
+fn latest_first(shop: &Shop, is_meant: impl Fn(&CureTest) -> bool) -> Vec<(Subject, &CureTest)> {
+    let mut tests: Vec<_> = shop.heat.tests().filter(|(_, test)| !test.deleted && is_meant(test)).collect();
     sort_by(&mut tests, |(a, one), (b, other)| {
         (other.result_at, other.created, b).cmp(&(one.result_at, one.created, a))
     });

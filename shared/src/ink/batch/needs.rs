@@ -61,7 +61,7 @@ pub fn best_revision(shop: &Shop, recipe: Subject) -> Option<Subject> {
 
 /// The current state of each open pot.
 pub(crate) fn open_pots(shop: &Shop) -> Table<PotState> {
-    let open: Vec<Subject> = shop.ink.pots().filter(|(_, pot)| pot.is_open()).map(|(id, _)| id).collect();
+    let open: Vec<Subject> = shop.ink.open_pots().collect();
     let mut states = replay(shop, &open, &mut |_, _, _| {});
     let mut only = Table::default();
     for id in open {

@@ -128,7 +128,10 @@ fn apply_revision(shop: &Shop, view: &mut NewPot, id: Subject) {
 /// The ink's name, with a number if an open pot has it.
 pub(crate) fn unused_pot_name(shop: &Shop, ink: &str) -> String {
     let taken = |name: &str| {
-        shop.ink.pots().any(|(_, pot)| pot.is_open() && lowercase_latin(&pot.name) == lowercase_latin(name))
+        shop.ink
+            .open_pots()
+            .filter_map(|id| shop.ink.pot(id))
+            .any(|pot| lowercase_latin(&pot.name) == lowercase_latin(name))
     };
     let numbered = (2..).map(|number| format!("{ink} {number}"));
     std::iter::once(ink.to_owned()).chain(numbered).find(|name| !taken(name)).unwrap_or_default()

@@ -29,13 +29,18 @@ pub struct PotRun {
 const MAX_RUNS: usize = 4;
 
 /// The runs with a pot's ink: its own first, then those on the press, then those printed last; runs of finished jobs
-/// only while pieces of theirs are not part of a recorded use.
+/// only while pieces of theirs are not part of a recorded use, and if they are among the shop's latest.
 pub fn runs_for_pot(shop: &Shop, id: Subject) -> Vec<PotRun> {
     let Some(pot) = shop.ink.pot(id) else { return Vec::new() };
     let recipe = recipe_of(shop, &pot_state(shop, id)).and_then(|recipe| shop.ink.recipe(recipe));
     let ink = ink_key(recipe.map_or(&pot.name, |recipe| &recipe.name));
+    let mut all = shop.runs_of_open_jobs();
+    all.extend(pot.run.and_then(|run| Some((run, shop.run(run)?))));
+    all.extend(shop.recent_runs().map(|(_, run, of)| (run, of)));
+    sort_by_key(&mut all, |(run, _)| *run);
+    all.dedup_by_key(|(run, _)| *run);
     let mut runs = Vec::new();
-    for (run, of) in shop.runs() {
+    for (run, of) in all {
         let own = pot.run == Some(run);
         let Some((_, job)) = shop.job_of(run).filter(|_| !of.deleted && (own || ink_key(&of.ink) == ink)) else {
             continue;

@@ -70,6 +70,8 @@ pub struct InkLog {
     components: Table<Component>,
     recipes: Table<Recipe>,
     pots: Table<Pot>,
+    /// The pots that are neither closed nor deleted.
+    open_pots: Table<()>,
     events: Table<InkEvent>,
     /// The ids of the events about each thing, in the order in which they were first recorded.
     about: Table<Vec<Subject>>,
@@ -106,6 +108,11 @@ impl InkLog {
     /// A pot, deleted or not.
     pub fn pot(&self, id: Subject) -> Option<&Pot> {
         self.pots.get(&id)
+    }
+
+    /// The pots that are neither closed nor deleted, in the order of their ids.
+    pub(crate) fn open_pots(&self) -> impl Iterator<Item = Subject> {
+        self.open_pots.keys().copied()
     }
 
     /// The pots that were not deleted, closed ones included.
@@ -172,6 +179,7 @@ impl InkLog {
                 let pot = self.pots.get_or_insert_default(id);
                 pot.created.set_once(at);
                 fields.iter().for_each(|field| pot.set(field));
+                self.keep_if_open(id);
             }
             InkFact::ScaleSet { step, most } => self.scale = Scale { step: *step, most: *most },
             InkFact::PrintSet(Some(print)) => self.prints.insert(id, *print),
@@ -191,6 +199,20 @@ impl InkLog {
             | InkFact::Delivered { .. }
             | InkFact::Counted { .. }
             | InkFact::DrawnDown(_) => self.record_event(id, at, rank, fact),
+        }
+    }
+
+    fn delete_pot(&mut self, id: Subject, deletion: Deletion) -> bool {
+        let known = self.pots.delete(id, deletion);
+        self.keep_if_open(id);
+        known
+    }
+
+    fn keep_if_open(&mut self, pot: Subject) {
+        if self.pots.get(&pot).is_some_and(Pot::is_open) {
+            self.open_pots.insert(pot, ());
+        } else {
+            self.open_pots.remove(&pot);
         }
     }
 
@@ -239,7 +261,7 @@ impl DeleteById for InkLog {
     fn delete(&mut self, id: Subject, deletion: Deletion) -> bool {
         self.components.delete(id, deletion)
             || self.recipes.delete(id, deletion)
-            || self.pots.delete(id, deletion)
+            || self.delete_pot(id, deletion)
             || self.events.delete(id, deletion)
     }
 }

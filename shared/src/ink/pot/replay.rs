@@ -142,7 +142,9 @@ pub(crate) fn replay(shop: &Shop, pots: &[Subject], watch: ReplayObserver<'_>) -
             apply_event(shop, &mut states, id, event, watch);
         }
     }
-    states.iter_mut().for_each(|(_, state)| state.resolve_revision(shop));
+    for pot in states.keys().copied().collect::<Vec<Subject>>() {
+        states.get_mut(&pot).into_iter().for_each(|state| state.resolve_revision(shop));
+    }
     states
 }
 

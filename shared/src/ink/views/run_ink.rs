@@ -39,10 +39,10 @@ pub fn run_ink(shop: &Shop, run: RunId) -> Option<RunInk> {
     Some(RunInk { ink, recipe, need, pots })
 }
 
-/// Names of the shop's inks, sorted: those of its recipes, and every other name that a run uses.
+/// Names of the shop's inks, sorted: those of its recipes, and every other name that one of its latest runs uses.
 pub fn ink_names(shop: &Shop) -> Vec<String> {
     let mut names: Vec<String> = shop.ink.recipes().map(|(_, recipe)| recipe.name.clone()).collect();
-    for (_, run) in shop.runs() {
+    for (.., run) in shop.recent_runs() {
         if recipe_named(shop, &run.ink).is_none() {
             names.push(run.ink.clone());
         }

@@ -3,11 +3,11 @@
 use crate::collections::sort_by_key;
 use crate::colour::Colour;
 use crate::ids::JobId;
-use crate::job::Lot;
-use crate::run::Run;
+use crate::job::Job;
 use crate::shop::Shop;
 use crate::text::lowercase_latin;
 use crate::time::{Due, WallClock, WallTime};
+use std::cmp::Reverse;
 
 /// A row of the list of jobs.
 #[derive(Clone, Debug, PartialEq)]
@@ -36,69 +36,70 @@ pub struct JobRow {
     pub swatches: Vec<(Option<Colour>, Option<Colour>)>,
 }
 
+/// Most finished jobs listed: more than anybody scrolls through. Our own.
+const MOST_FINISHED: usize = 100;
+
 /// The shop's jobs, without deleted ones.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct JobList {
     /// Open jobs, the most urgent first; those without a due date last.
     pub open: Vec<JobRow>,
-    /// Finished jobs, the latest first.
+    /// Finished jobs, the latest first: at most a hundred.
     pub finished: Vec<JobRow>,
+    /// Whether there are more finished ones than are listed.
+    pub has_older: bool,
 }
 
 /// The jobs whose title, client or notes contain every word of `search`.
 pub fn job_list(shop: &Shop, clock: WallClock, search: &str) -> JobList {
     let words: Vec<String> = search.split_whitespace().map(lowercase_latin).collect();
-    let prints = runs_by_job(shop);
-    let mut list = JobList::default();
-    for (id, job) in shop.jobs().filter(|(_, job)| !job.deleted) {
+    let is_meant = |job: &Job| {
         let text = lowercase_latin(&format!("{} {} {}", job.title, job.client, job.notes));
-        if !words.iter().all(|word| text.contains(word.as_str())) {
-            continue;
-        }
-        let from = prints.partition_point(|(job, _)| *job < id);
-        let prints = || prints[from..].iter().take_while(|(job, _)| *job == id).map(|(_, print)| print);
-        let planned: u32 = prints().map(|print| print.lot.total()).sum();
-        let left: u32 = prints().map(|print| print.left).sum();
-        let row = JobRow {
-            id,
-            title: job.title.clone(),
-            client: job.client.clone(),
-            due: job.due,
-            overdue: job.is_open()
-                && !(planned > 0 && left == 0)
-                && job.due.is_some_and(|due| clock.due_moment(due) < clock.now),
-            finished: job.finished,
-            planned,
-            good: planned - left,
-            over: prints().map(|print| print.over).sum(),
-            complete: planned > 0 && left == 0,
-            swatches: prints().map(|print| (print.lot.colour, print.run.ink_colour)).collect(),
-        };
-        if job.is_open() { list.open.push(row) } else { list.finished.push(row) }
-    }
-    sort_by_key(&mut list.open, |row| (row.due.is_none(), row.due, row.id));
-    sort_by_key(&mut list.finished, |row| std::cmp::Reverse((row.finished, row.id)));
-    list
+        words.iter().all(|word| text.contains(word.as_str()))
+    };
+    let row = |(id, job): (JobId, &Job)| job_row(shop, clock, id, job);
+    let mut open: Vec<JobRow> = shop.open_jobs().filter(|(_, job)| is_meant(job)).map(row).collect();
+    sort_by_key(&mut open, |row| (row.due.is_none(), row.due, row.id));
+    let mut finished = latest_finished(shop, is_meant);
+    let has_older = finished.len() > MOST_FINISHED;
+    finished.truncate(MOST_FINISHED);
+    JobList { open, finished: finished.into_iter().map(row).collect(), has_older }
 }
 
-/// A run with its lot.
-struct RunInJob<'a> {
-    lot: &'a Lot,
-    run: &'a Run,
-    left: u32,
-    over: u32,
+/// The finished jobs that are meant, the latest first: all of them, or more than are listed.
+fn latest_finished(shop: &Shop, is_meant: impl Fn(&Job) -> bool) -> Vec<(JobId, &Job)> {
+    let is_listed = |(_, job): &(JobId, &Job)| !job.deleted && job.finished.is_some() && is_meant(job);
+    let latest = &shop.links.finished_jobs;
+    let mut jobs: Vec<(JobId, &Job)> = latest
+        .iter()
+        .filter_map(|(_, id)| Some((id, shop.job(id)?)))
+        .filter(is_listed)
+        .take(MOST_FINISHED + 1)
+        .collect();
+    if jobs.len() <= MOST_FINISHED && !latest.is_whole() {
+        jobs = shop.jobs().filter(is_listed).collect();
+        sort_by_key(&mut jobs, |(id, job)| Reverse((job.finished, *id)));
+    }
+    jobs
 }
 
-/// Every run with its job, sorted by job and then oldest first, in one pass: a list of a thousand jobs
-/// visits each run once.
-fn runs_by_job(shop: &Shop) -> Vec<(JobId, RunInJob<'_>)> {
-    let mut prints = Vec::new();
-    for (id, run) in shop.runs().filter(|(_, run)| !run.deleted) {
-        let lot = run.lot.and_then(|lot| shop.lot(lot)).filter(|lot| !lot.deleted);
-        if let Some((lot, job)) = lot.and_then(|lot| lot.job.map(|job| (lot, job))) {
-            prints.push((job, RunInJob { lot, run, left: shop.pieces_left(id), over: shop.pieces_over(id) }));
-        }
+fn job_row(shop: &Shop, clock: WallClock, id: JobId, job: &Job) -> JobRow {
+    let lots = shop.lots_of(id);
+    let prints = || lots.iter().flat_map(|(lot_id, lot)| shop.runs_of(*lot_id).into_iter().map(move |run| (*lot, run)));
+    let planned: u32 = prints().map(|(lot, _)| lot.total()).sum();
+    let left: u32 = prints().map(|(_, (run, _))| shop.pieces_left(run)).sum();
+    let complete = planned > 0 && left == 0;
+    JobRow {
+        id,
+        title: job.title.clone(),
+        client: job.client.clone(),
+        due: job.due,
+        overdue: job.is_open() && !complete && job.due.is_some_and(|due| clock.due_moment(due) < clock.now),
+        finished: job.finished,
+        planned,
+        good: planned - left,
+        over: prints().map(|(_, (run, _))| shop.pieces_over(run)).sum(),
+        complete,
+        swatches: prints().map(|(lot, (_, run))| (lot.colour, run.ink_colour)).collect(),
     }
-    sort_by_key(&mut prints, |(job, print)| (*job, print.lot.rank, print.run.rank));
-    prints
 }

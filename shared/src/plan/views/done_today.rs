@@ -1,5 +1,6 @@
 //! What was done today, compared with a usual day.
 
+use crate::job::Job;
 use crate::plan::TallyRow;
 use crate::shop::Shop;
 use crate::time::{Millis, WallClock};
@@ -38,8 +39,12 @@ pub fn done_today(shop: &Shop, clock: WallClock) -> DoneToday {
     let today = clock.work_day();
     let days = shop.tally().days(clock);
     let row = days.get(&today).copied().unwrap_or_default();
-    let finished = |job: &crate::job::Job| job.finished.is_some_and(|at| clock.work_day_of(at) == today);
-    let jobs = shop.jobs().filter(|(_, job)| !job.deleted && finished(job)).count() as u32;
+    let finished = |job: &Job| job.finished.is_some_and(|at| clock.work_day_of(at) == today);
+    let counts = |job: &&Job| !job.deleted && finished(job);
+    let jobs = match shop.links.finished_jobs.since(|at| clock.work_day_of(at) < today) {
+        Some(since) => since.filter_map(|id| shop.job(id)).filter(counts).count(),
+        None => shop.jobs().map(|(_, job)| job).filter(counts).count(),
+    } as u32;
     let earlier: Vec<TallyRow> = days
         .iter()
         .rev()

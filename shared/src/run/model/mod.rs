@@ -1,6 +1,7 @@
 //! Runs as the facts leave them.
 
 mod check_record;
+mod ended_runs;
 pub(crate) mod progress;
 mod pull;
 mod run;
@@ -10,6 +11,7 @@ mod summary;
 mod work_gap;
 
 pub use check_record::CheckRecord;
+pub(crate) use ended_runs::{EndedRuns, LastActive, RunKind};
 pub use progress::Progress;
 pub use pull::Pull;
 pub use run::Run;

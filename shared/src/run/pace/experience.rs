@@ -1,11 +1,12 @@
 //! What the shop's earlier runs, and the printer, say about a run.
 
 use super::course::{CoursePrior, Kinship, TroublePrior};
-use crate::facts::{Fabric, Location};
+use crate::collections::sort_by_key;
 use crate::ids::RunId;
+use crate::run::model::{LastActive, RunKind};
 use crate::run::{PaceSummary, Run};
 use crate::shop::Shop;
-use crate::time::WallTime;
+use std::cmp::Reverse;
 
 /// Where the expectation of a run's pace comes from, beside its own counts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -26,26 +27,11 @@ pub enum PaceSource {
     Guess,
 }
 
-/// The shop's runs that are off the press: collected once for any number of forecasts.
+/// The shop's latest runs of each kind that are off the press: collected once for any number of forecasts.
 pub struct Experience<'a> {
     shop: &'a Shop,
-    ended: Vec<Ended<'a>>,
-}
-
-struct Ended<'a> {
-    id: RunId,
-    kind: Kind,
-    last: Option<WallTime>,
-    summary: &'a PaceSummary,
-}
-
-/// What makes runs alike.
-#[derive(Clone, Copy, PartialEq)]
-struct Kind {
-    location: Location,
-    fabric: Option<Fabric>,
-    hits: u8,
-    has_flash: bool,
+    /// The latest first.
+    ended: Vec<(RunKind, LastActive)>,
 }
 
 /// Fewest gaps of a run to learn the pace from.
@@ -56,14 +42,8 @@ const MAX_RUNS: usize = 12;
 impl<'a> Experience<'a> {
     /// The experience of a shop.
     pub fn of(shop: &'a Shop) -> Self {
-        let ended = shop
-            .runs()
-            .filter(|(_, run)| !run.deleted)
-            .filter_map(|(id, run)| {
-                let summary = run.progress.ended_summary()?;
-                Some(Ended { id, kind: kind(shop, run), last: run.progress.last_activity, summary })
-            })
-            .collect();
+        let mut ended: Vec<_> = shop.links.ended_runs.iter().collect();
+        sort_by_key(&mut ended, |(_, run)| Reverse(*run));
         Self { shop, ended }
     }
 
@@ -71,14 +51,13 @@ impl<'a> Experience<'a> {
     /// of other runs, else other runs, those at the same location first.
     pub fn course(&self, id: RunId, run: &Run) -> (CoursePrior, PaceSource) {
         let this = kind(self.shop, run);
-        let timed = |ended: &Ended<'_>| ended.summary.gaps >= MIN_GAPS;
-        let alike = self.latest(id, |ended| timed(ended) && ended.kind == this);
+        let alike = self.latest(id, MIN_GAPS, |kind| *kind == this);
         if !alike.is_empty() {
             return (CoursePrior::learned(&alike, Kinship::Alike), PaceSource::Alike { runs: alike.len() as u32 });
         }
-        let mut other = self.latest(id, |ended| timed(ended) && ended.kind.location == this.location);
+        let mut other = self.latest(id, MIN_GAPS, |kind| kind.location == this.location);
         if other.is_empty() {
-            other = self.latest(id, timed);
+            other = self.latest(id, MIN_GAPS, |_| true);
         }
         let prior = CoursePrior::learned(&other, Kinship::Other);
         match run.guess {
@@ -90,28 +69,20 @@ impl<'a> Experience<'a> {
 
     /// What is expected of a run's stops and misprints: from the shop's latest runs, alike or not.
     pub fn trouble(&self, id: RunId) -> TroublePrior {
-        TroublePrior::learned(&self.latest(id, |_| true))
+        TroublePrior::learned(&self.latest(id, 0, |_| true))
     }
 
-    /// The latest runs of these, the latest first, without this one.
-    fn latest(&self, id: RunId, is_meant: impl Fn(&Ended<'a>) -> bool) -> Vec<&'a PaceSummary> {
-        let mut latest: Vec<&Ended<'a>> = Vec::with_capacity(MAX_RUNS + 1);
-        for ended in self.ended.iter().filter(|ended| ended.id != id && is_meant(ended)) {
-            let at = latest.partition_point(|other| (other.last, other.id) > (ended.last, ended.id));
-            if at < MAX_RUNS {
-                latest.insert(at, ended);
-                latest.truncate(MAX_RUNS);
-            }
-        }
-        latest.into_iter().map(|ended| ended.summary).collect()
+    /// The latest runs of these kinds with so many gaps at least, the latest first, without this one.
+    fn latest(&self, id: RunId, gaps: u32, is_meant: impl Fn(&RunKind) -> bool) -> Vec<&'a PaceSummary> {
+        let others = self.ended.iter().filter(|(kind, (_, other))| *other != id && is_meant(kind));
+        others
+            .filter_map(|(_, (_, other))| self.shop.run(*other)?.progress.ended_summary())
+            .filter(|summary| summary.gaps >= gaps)
+            .take(MAX_RUNS)
+            .collect()
     }
 }
 
-fn kind(shop: &Shop, run: &Run) -> Kind {
-    Kind {
-        location: run.location,
-        fabric: run.lot.and_then(|lot| shop.lot(lot)).map(|lot| lot.fabric),
-        hits: run.set_up.hits,
-        has_flash: run.set_up.flash.is_some(),
-    }
+fn kind(shop: &Shop, run: &Run) -> RunKind {
+    RunKind::of(run, run.lot.and_then(|lot| shop.lot(lot)).map(|lot| lot.fabric))
 }

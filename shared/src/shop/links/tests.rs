@@ -1,0 +1,99 @@
+use super::*;
+use crate::facts::{Entry, Fact, Flash, JobField, Journal, LotField, MisprintCause, RunField};
+use crate::facts::{Location, Size};
+use crate::journal::{Checkpoint, Stamp};
+use crate::shop::Shop;
+use crate::time::wall;
+use crate::units::Seconds;
+use proptest::prelude::*;
+use proptest::sample::select;
+
+/// Facts about a few ids, which are of jobs, lots and runs alike: a file may say that.
+fn any_fact() -> impl Strategy<Value = (Uuid, Fact)> {
+    let id = || (0x10..0x16_u128).prop_map(Uuid::from_u128);
+    let flash = select(vec![None, Some(Flash { seconds: Seconds::new(4.0), distance: None })]);
+    let fact = prop_oneof![
+        4 => Just(Fact::Pulled { pieces: 1, size: Some(Size::M) }),
+        1 => Just(Fact::Pulled { pieces: -1, size: Some(Size::M) }),
+        1 => any::<bool>().prop_map(|was_counted| {
+            Fact::Misprinted { pieces: 1, size: None, cause: MisprintCause::Smudge, was_counted }
+        }),
+        2 => Just(Fact::RunStarted),
+        3 => Just(Fact::RunEnded),
+        1 => Just(Fact::Deleted),
+        1 => Just(Fact::Restored),
+        2 => Just(Fact::JobFinished),
+        1 => Just(Fact::JobReopened),
+        1 => Just(Fact::JobSet(vec![JobField::Title("Tees".into())])),
+        2 => id().prop_map(|job| Fact::LotSet(vec![LotField::Job(job)])),
+        2 => select(vec![Fabric::Cotton, Fabric::Nylon]).prop_map(|fabric| Fact::LotSet(vec![LotField::Fabric(fabric)])),
+        3 => id().prop_map(|lot| Fact::RunSet(vec![RunField::Lot(lot)])),
+        2 => (select(vec![Location::FullFront, Location::Pocket]), 1..3_u8, flash).prop_map(|(location, hits, flash)| {
+            Fact::RunSet(vec![RunField::Location(location), RunField::Hits(hits), RunField::Flash(flash)])
+        }),
+    ];
+    (id(), fact)
+}
+
+fn entries(facts: Vec<(u64, (Uuid, Fact))>) -> Vec<Entry> {
+    let number = |(seq, (at, (subject, fact))): (usize, (u64, (Uuid, Fact)))| {
+        let stamp = Stamp { wall: wall(seq as u64), counter: 0 };
+        Entry { device: Uuid::from_u128(1), seq: seq as u64 + 1, stamp, at: wall(at * 1_000), subject, fact }
+    };
+    facts.into_iter().enumerate().map(number).collect()
+}
+
+/// The links as everything in the shop says.
+fn from_all(shop: &Shop) -> Links {
+    let mut links = Links::default();
+    for (id, job) in shop.jobs.iter() {
+        links.job_changed(*id, JobStanding::default(), JobStanding::of(job));
+    }
+    for (id, lot) in shop.lots.iter() {
+        links.lot_changed(*id, LotStanding::default(), LotStanding::of(lot), &Table::default());
+    }
+    for (id, run) in shop.runs.iter() {
+        links.run_changed(*id, RunStanding::default(), RunStanding::of(run), &shop.lots);
+    }
+    links
+}
+
+/// Links whose lists are all in one order, whatever happened first.
+fn in_order(links: &Links) -> impl PartialEq + std::fmt::Debug + use<> {
+    let sorted = |owners: &Table<Vec<Uuid>>| {
+        let row = |(id, ids): (&Uuid, &Vec<Uuid>)| {
+            let mut ids = ids.clone();
+            ids.sort_unstable();
+            (*id, ids)
+        };
+        owners.iter().map(row).collect::<Vec<_>>()
+    };
+    let mut ended: Vec<_> = links.ended_runs.iter().map(|(kind, run)| (run, kind)).collect();
+    ended.sort_unstable_by_key(|(run, _)| *run);
+    (
+        [sorted(&links.lots_of_job), sorted(&links.runs_of_lot)],
+        [links.open_jobs.clone(), links.on_press.clone()],
+        [links.finished_jobs.clone(), links.new_lots.clone(), links.recent_runs.clone()],
+        ended,
+    )
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(500))]
+
+    #[test]
+    fn kept_at_each_fact_they_say_what_going_through_everything_says(
+        facts in prop::collection::vec((0..50_u64, any_fact()), 1..80),
+        reopened in 0..80_usize,
+    ) {
+        let entries = entries(facts);
+        let whole = Shop::fold(&Journal::of(entries.clone()).unwrap());
+        prop_assert_eq!(in_order(&whole.links), in_order(&from_all(&whole)));
+        let (before, after) = entries.split_at(reopened.min(entries.len()));
+        let mut shop = Shop::default();
+        prop_assert!(shop.apply_all(before));
+        let mut shop = Checkpoint::of(&shop).shop().unwrap();
+        prop_assert!(shop.apply_all(after));
+        prop_assert_eq!(&shop.links, &whole.links);
+    }
+}

@@ -1,0 +1,68 @@
+//! What opening, counting and drawing read of a shop, in rows: as many in one of two thousand runs as in one of six
+//! thousand.
+
+use super::answers::{of_the_day, of_the_press};
+use super::years::Years;
+use lastpull_core::facts::{Entry, Fact, RunField};
+use lastpull_core::failure::{FailureFact, FailureField};
+use lastpull_core::job::{Size, fabric_of_garment, garment_names, job_card, job_list, new_run};
+use lastpull_core::journal::Checkpoint;
+use lastpull_core::run::{Location, StopCause};
+use lastpull_core::shop::Shop;
+use std::collections::BTreeMap;
+use uuid::Uuid;
+
+/// A name for something done, and the number of rows that the shop had read or changed since it was opened.
+type Costs = BTreeMap<&'static str, usize>;
+
+fn opened(years: &Years) -> Shop {
+    let mut shop = Shop::default();
+    assert!(shop.apply_all(&years.entries));
+    Checkpoint::of(&shop).shop().unwrap()
+}
+
+fn costs(jobs: usize) -> Costs {
+    let mut years = Years::new(jobs, 7);
+    let (run, lot, job, clock) = (years.on_press, years.lot, years.job, years.clock());
+    let mut costs = Costs::new();
+    let fresh = opened(&years);
+    let mut note = |name, shop: &Shop| costs.insert(name, shop.rows_touched());
+    note("opening", &fresh);
+    let drawn = |draw: &dyn Fn(&Shop)| {
+        let shop = fresh.clone();
+        draw(&shop);
+        shop
+    };
+    note("the day", &drawn(&|shop| drop(of_the_day(shop, clock))));
+    note("the press", &drawn(&|shop| drop(of_the_press(shop, run, clock))));
+    note("the list of jobs", &drawn(&|shop| drop(job_list(shop, clock, ""))));
+    note("a job", &drawn(&|shop| drop(job_card(shop, job))));
+    note("a new run", &drawn(&|shop| drop(new_run(shop, lot, Location::FullFront))));
+    note("garments", &drawn(&|shop| drop((garment_names(shop), fabric_of_garment(shop, "Tee 1")))));
+    for (name, subject, fact) in [
+        ("a piece", run, Fact::Pulled { pieces: 1, size: Some(Size::M) }),
+        ("a stop", run, Fact::Stopped(StopCause::Ink)),
+        ("a failure", Uuid::from_u128(7), Fact::Failure(FailureFact::Set(vec![FailureField::Run(run)]))),
+        ("a run set up", run, Fact::RunSet(vec![RunField::Ink("Moss".into())])),
+        ("the end of a run", run, Fact::RunEnded),
+        ("the end of a job", job, Fact::JobFinished),
+        ("a deleted job", job, Fact::Deleted),
+        ("a job of long ago finished again", years.entries[1].subject, Fact::JobFinished),
+    ] {
+        let entry: Entry = years.next(1, subject, fact);
+        let mut shop = fresh.clone();
+        assert!(shop.apply_all(&[entry]));
+        note(name, &shop);
+    }
+    costs
+}
+
+#[test]
+fn what_is_read_and_changed_does_not_grow_with_the_history() {
+    // Both are so many that the same kinds of runs are the latest.
+    let (short, long) = (costs(720), costs(2_040));
+    assert_eq!(short, long);
+    assert_eq!(short["opening"], 0);
+    assert!(short["a piece"] < 10 && short["the end of a job"] < 40, "{short:?}");
+    assert!(short["the press"] < 200 && short["the day"] < 300, "{short:?}");
+}

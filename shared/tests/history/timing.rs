@@ -1,0 +1,73 @@
+//! What a shop of ten years costs in milliseconds on this machine, as it ships (optimised for size):
+//! `cargo test --release -p lastpull-core --test all history::timing -- --ignored --nocapture`.
+
+use super::answers::{of_the_day, of_the_press};
+use super::years::Years;
+use lastpull_core::facts::Fact;
+use lastpull_core::job::{Size, job_list};
+use lastpull_core::journal::Checkpoint;
+use lastpull_core::shop::Shop;
+use std::hint::black_box;
+use std::time::Instant;
+
+/// Time that this thread was on a processor, in milliseconds, where the system tells it: other programs do not count.
+fn on_processor() -> Option<f64> {
+    let text = std::fs::read_to_string("/proc/thread-self/schedstat").ok()?;
+    Some(text.split_whitespace().next()?.parse::<f64>().ok()? / 1e6)
+}
+
+/// Milliseconds that something takes once it is prepared, the least of so many times.
+fn timed<P, T>(times: usize, mut prepare: impl FnMut() -> P, mut what: impl FnMut(&mut P) -> T) -> f64 {
+    let start = Instant::now();
+    let clock = || on_processor().unwrap_or_else(|| start.elapsed().as_secs_f64() * 1_000.0);
+    let each = (0..times).map(|_| {
+        let mut prepared = prepare();
+        let from = clock();
+        black_box(what(&mut prepared));
+        clock() - from
+    });
+    each.fold(f64::MAX, f64::min)
+}
+
+#[test]
+#[ignore = "measures time"]
+fn what_a_shop_costs_by_the_length_of_its_history() {
+    for (jobs, pieces) in [(1, 5), (550, 26), (10_000, 26)] {
+        let mut years = Years::new(jobs, pieces);
+        let (run, clock) = (years.on_press, years.clock());
+        let fold = timed(1, Shop::default, |shop| assert!(shop.apply_all(&years.entries)));
+        let mut folded = Shop::default();
+        assert!(folded.apply_all(&years.entries));
+        let checkpoint = Checkpoint::of(&folded);
+        let fresh = || checkpoint.shop().unwrap();
+        let encode_folded = timed(3, || (), |()| Checkpoint::of(&folded));
+        let encode_opened = timed(3, fresh, |shop| Checkpoint::of(shop));
+        let open = timed(9, || (), |()| checkpoint.shop());
+        let both = |draw: &dyn Fn(&Shop)| {
+            let read = fresh();
+            draw(&read);
+            [timed(3, fresh, |shop| draw(shop)), timed(9, || (), |()| draw(&read))]
+        };
+        let press = both(&|shop| drop(of_the_press(shop, run, clock)));
+        let day = both(&|shop| drop(of_the_day(shop, clock)));
+        let list = both(&|shop| drop(job_list(shop, clock, "")));
+        let search = both(&|shop| drop(job_list(shop, clock, "nothing")));
+        let facts = years.entries.len();
+        let [one, two] = [40, 80].map(|after| {
+            let piece = Fact::Pulled { pieces: 1, size: Some(Size::M) };
+            [years.next(after, run, piece)]
+        });
+        let counted = || {
+            let mut shop = fresh();
+            assert!(shop.apply_all(&one));
+            shop
+        };
+        let piece = [timed(3, fresh, |shop| shop.apply_all(&one)), timed(3, counted, |shop| shop.apply_all(&two))];
+        println!(
+            "{facts} facts, {} jobs, in ms, the first time and then:\n  checkpoint {:.1} kB, open {open:.3}, encode folded {encode_folded:.2}, opened {encode_opened:.2}\n  fold {fold:.1}, {:.2} µs a fact\n  press {press:.3?}, day {day:.3?}, piece {piece:.4?}\n  list of jobs {list:.3?}, search {search:.3?}",
+            jobs + 6,
+            checkpoint.bytes.len() as f64 / 1_000.0,
+            fold * 1_000.0 / facts as f64,
+        );
+    }
+}
