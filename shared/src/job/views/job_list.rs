@@ -1,9 +1,10 @@
-//! The list of the shop's jobs.
+//! The list of the shop's jobs. Of a shop of many years only the rows on the screen are worked out: the list itself
+//! is ids in order, and the search a text for each.
 
 use crate::collections::sort_by_key;
 use crate::colour::Colour;
-use crate::ids::JobId;
-use crate::job::Lot;
+use crate::ids::{JobId, RunId};
+use crate::job::{Job, Lot};
 use crate::run::Run;
 use crate::shop::Shop;
 use crate::text::lowercase_latin;
@@ -37,68 +38,103 @@ pub struct JobRow {
 }
 
 /// The shop's jobs, without deleted ones.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Eq, Default)]
 pub struct JobList {
     /// Open jobs, the most urgent first; those without a due date last.
-    pub open: Vec<JobRow>,
+    pub open: Vec<JobId>,
     /// Finished jobs, the latest first.
-    pub finished: Vec<JobRow>,
+    pub finished: Vec<JobId>,
 }
 
-/// The jobs whose title, client or notes contain every word of `search`.
-pub fn job_list(shop: &Shop, clock: WallClock, search: &str) -> JobList {
-    let words: Vec<String> = search.split_whitespace().map(lowercase_latin).collect();
-    let prints = runs_by_job(shop);
-    let mut list = JobList::default();
-    for (id, job) in shop.jobs().filter(|(_, job)| !job.deleted) {
-        let text = lowercase_latin(&format!("{} {} {}", job.title, job.client, job.notes));
-        if !words.iter().all(|word| text.contains(word.as_str())) {
-            continue;
-        }
-        let from = prints.partition_point(|(job, _)| *job < id);
-        let prints = || prints[from..].iter().take_while(|(job, _)| *job == id).map(|(_, print)| print);
-        let planned: u32 = prints().map(|print| print.lot.total()).sum();
-        let left: u32 = prints().map(|print| print.left).sum();
-        let row = JobRow {
-            id,
-            title: job.title.clone(),
-            client: job.client.clone(),
-            due: job.due,
-            overdue: job.is_open()
-                && !(planned > 0 && left == 0)
-                && job.due.is_some_and(|due| clock.due_moment(due) < clock.now),
-            finished: job.finished,
-            planned,
-            good: planned - left,
-            over: prints().map(|print| print.over).sum(),
-            complete: planned > 0 && left == 0,
-            swatches: prints().map(|print| (print.lot.colour, print.run.ink_colour)).collect(),
-        };
-        if job.is_open() { list.open.push(row) } else { list.finished.push(row) }
+/// The list of all jobs.
+pub fn job_list(shop: &Shop) -> JobList {
+    let of = |open: bool| -> Vec<(JobId, &Job)> {
+        shop.jobs().filter(|(_, job)| !job.deleted && job.is_open() == open).collect()
+    };
+    let (mut open, mut finished) = (of(true), of(false));
+    sort_by_key(&mut open, |(id, job)| (job.due.is_none(), job.due, *id));
+    sort_by_key(&mut finished, |(id, job)| std::cmp::Reverse((job.finished, *id)));
+    let ids = |jobs: Vec<(JobId, &Job)>| jobs.into_iter().map(|(id, _)| id).collect();
+    JobList { open: ids(open), finished: ids(finished) }
+}
+
+impl JobList {
+    /// The jobs of this list whose texts contain every word of `search`, in the same order.
+    pub fn found(&self, texts: &JobTexts, search: &str) -> Self {
+        let words: Vec<String> = search.split_whitespace().map(lowercase_latin).collect();
+        let matching = |jobs: &[JobId]| jobs.iter().copied().filter(|id| texts.contain(*id, &words)).collect();
+        Self { open: matching(&self.open), finished: matching(&self.finished) }
     }
-    sort_by_key(&mut list.open, |row| (row.due.is_none(), row.due, row.id));
-    sort_by_key(&mut list.finished, |row| std::cmp::Reverse((row.finished, row.id)));
-    list
 }
 
-/// A run with its lot.
-struct RunInJob<'a> {
-    lot: &'a Lot,
-    run: &'a Run,
-    left: u32,
-    over: u32,
+/// The row of a job; `None` if there is no such job or it was deleted.
+pub fn job_row(shop: &Shop, clock: WallClock, runs: &JobRuns, id: JobId) -> Option<JobRow> {
+    let job = shop.job(id).filter(|job| !job.deleted)?;
+    let prints = || runs.of(id).filter_map(|run| lot_and_run(shop, run));
+    let planned: u32 = prints().map(|(lot, _)| lot.total()).sum();
+    let left: u32 = runs.of(id).map(|run| shop.pieces_left(run)).sum();
+    let complete = planned > 0 && left == 0;
+    Some(JobRow {
+        id,
+        title: job.title.clone(),
+        client: job.client.clone(),
+        due: job.due,
+        overdue: job.is_open() && !complete && job.due.is_some_and(|due| clock.due_moment(due) < clock.now),
+        finished: job.finished,
+        planned,
+        good: planned.saturating_sub(left),
+        over: runs.of(id).map(|run| shop.pieces_over(run)).sum(),
+        complete,
+        swatches: prints().map(|(lot, run)| (lot.colour, run.ink_colour)).collect(),
+    })
 }
 
-/// Every run with its job, sorted by job and then oldest first, in one pass: a list of a thousand jobs
-/// visits each run once.
-fn runs_by_job(shop: &Shop) -> Vec<(JobId, RunInJob<'_>)> {
-    let mut prints = Vec::new();
-    for (id, run) in shop.runs().filter(|(_, run)| !run.deleted) {
-        let lot = run.lot.and_then(|lot| shop.lot(lot)).filter(|lot| !lot.deleted);
-        if let Some((lot, job)) = lot.and_then(|lot| lot.job.map(|job| (lot, job))) {
-            prints.push((job, RunInJob { lot, run, left: shop.pieces_left(id), over: shop.pieces_over(id) }));
+/// Every run with its job, by job and then oldest first: a row need not look through all runs.
+#[derive(Clone, Debug, PartialEq, Eq, Default)]
+pub struct JobRuns(Vec<(JobId, RunId)>);
+
+/// The runs of all jobs, in one pass.
+pub fn job_runs(shop: &Shop) -> JobRuns {
+    let mut runs = Vec::new();
+    for (id, _) in shop.runs() {
+        if let Some((lot, run)) = lot_and_run(shop, id) {
+            runs.extend(lot.job.map(|job| ((job, lot.rank, run.rank), id)));
         }
     }
-    sort_by_key(&mut prints, |(job, print)| (*job, print.lot.rank, print.run.rank));
-    prints
+    sort_by_key(&mut runs, |(place, id)| (*place, *id));
+    JobRuns(runs.into_iter().map(|((job, ..), id)| (job, id)).collect())
+}
+
+impl JobRuns {
+    fn of(&self, id: JobId) -> impl Iterator<Item = RunId> {
+        let from = self.0.partition_point(|(job, _)| *job < id);
+        self.0.iter().skip(from).take_while(move |(job, _)| *job == id).map(|(_, run)| *run)
+    }
+}
+
+/// A run that is not deleted, with its lot if that is not either.
+fn lot_and_run(shop: &Shop, id: RunId) -> Option<(&Lot, &Run)> {
+    let run = shop.run(id).filter(|run| !run.deleted)?;
+    Some((shop.lot(run.lot?).filter(|lot| !lot.deleted)?, run))
+}
+
+/// What a search of the jobs looks through: title, client and notes of each, in lower case. Made once, since it costs
+/// far more than a search.
+#[derive(Clone, Debug, PartialEq, Eq, Default)]
+pub struct JobTexts(Vec<(JobId, String)>);
+
+/// The texts of all jobs.
+pub fn job_texts(shop: &Shop) -> JobTexts {
+    let text = |job: &Job| lowercase_latin(&format!("{} {} {}", job.title, job.client, job.notes));
+    let mut texts: Vec<_> = shop.jobs().filter(|(_, job)| !job.deleted).map(|(id, job)| (id, text(job))).collect();
+    sort_by_key(&mut texts, |(id, _)| *id);
+    JobTexts(texts)
+}
+
+impl JobTexts {
+    fn contain(&self, id: JobId, words: &[String]) -> bool {
+        let at = self.0.partition_point(|(other, _)| *other < id);
+        let text = self.0.get(at).filter(|(other, _)| *other == id);
+        text.is_some_and(|(_, text)| words.iter().all(|word| text.contains(word.as_str())))
+    }
 }
