@@ -5,7 +5,7 @@ use super::parts_table::parts_table;
 use super::pot_row::pot_row;
 use super::revisions::Revisions;
 use super::sum_check::limit_warnings;
-use crate::components::{Icon, MenuRow, NotHere, Page, Swatch};
+use crate::components::{Icon, MenuRow, NotHere, Page, Swatch, long_rows};
 use crate::forms::delete;
 use crate::i18n;
 use crate::pages::photos::Photos;
@@ -94,7 +94,7 @@ fn used(store: Store, card: &RecipeCard) -> AnyView {
     let runs = card.runs.iter().filter_map(|run| run_row(store, *run)).collect_view();
     view! {
         {(!card.pots.is_empty()).then(|| view! {
-            <section class="ink-section"><h2>{i18n::ink_its_pots()}</h2><ul class="menu">{card.pots.iter().map(pot_row).collect::<Vec<_>>()}</ul></section>
+            <section class="ink-section"><h2>{i18n::ink_its_pots()}</h2>{long_rows("pots", "menu", card.pots.clone(), pot_row)}</section>
         })}
         {(!runs.is_empty()).then(|| view! { <section class="ink-section"><h2>{i18n::ink_its_runs()}</h2><ul class="menu">{runs}</ul></section> })}
     }.into_any()
