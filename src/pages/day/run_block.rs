@@ -3,6 +3,7 @@
 use crate::components::drag::capture;
 use crate::components::{GarmentChip, Icon};
 use crate::i18n;
+use crate::pages::shared::Waits;
 use crate::route::Route;
 use lastpull_core::ids::RunId;
 use lastpull_core::plan::{Rail, RailRun, RunFit};
@@ -56,15 +57,6 @@ pub fn RunBlock(
             }
         })
     }
-}
-
-/// Which screens it waits for, and until when.
-#[component]
-pub fn Waits(run: RailRun) -> impl IntoView {
-    run.waits_until.map(|until| {
-        let text = i18n::waits_for_screens(run.waits_for.join(", "), i18n::moment(until));
-        view! { <small class="badge tight waits"><Icon name="screens"/>{text}</small> }
-    })
 }
 
 #[component]

@@ -4,8 +4,10 @@ mod day_verdict;
 mod failure_bar;
 mod finish_job;
 mod goal;
+mod waits;
 
 pub use day_verdict::Verdict;
 pub use failure_bar::FailureBar;
 pub use finish_job::finish_job;
 pub use goal::GoalBadge;
+pub use waits::Waits;
