@@ -2,7 +2,7 @@
 
 use super::done_today::DoneToday;
 use super::keep_data_hint::KeepDataHint;
-use super::rail::Rail;
+use super::rail::Rail as RailList;
 use crate::components::{Empty, Icon, Page};
 use crate::i18n;
 use crate::pages::heat::ClimateStrip;
@@ -10,7 +10,7 @@ use crate::pages::shared::{FailureBar, Verdict};
 use crate::route::Route;
 use crate::store::Store;
 use lastpull_core::failure::failures_stopping_press;
-use lastpull_core::plan::{RailVerdict, rail};
+use lastpull_core::plan::{Rail, RailVerdict, rail};
 use leptos::prelude::*;
 
 /// The day: verdict first, then the schedule, then what was done.
@@ -19,6 +19,7 @@ pub fn DayPage() -> impl IntoView {
     let store = Store::from_context();
     let state = Memo::new(move |_| store.shop.with(|shop| rail(shop, store.clock.get())));
     let verdict = Memo::new(move |_| state.with(|rail| rail.verdict));
+    let ends_at_press = Memo::new(move |_| state.with(Rail::ending_at_press));
     // Failures that stop the press come before everything else.
     let standing = Memo::new(move |_| store.shop.with(failures_stopping_press));
     let aside = move || {
@@ -38,8 +39,9 @@ pub fn DayPage() -> impl IntoView {
                 }.into_any(),
                 verdict => view! { <Verdict verdict/> }.into_any(),
             }}
+            {move || (ends_at_press.get() > 0).then(|| view! { <p class="quiet-line" id="dryer-unknown">{i18n::dryer_unknown(ends_at_press.get())}</p> })}
             <ClimateStrip/>
-            <Rail state/>
+            <RailList state/>
             <DoneToday/>
             <KeepDataHint/>
         </Page>

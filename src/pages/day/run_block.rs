@@ -3,7 +3,7 @@
 use crate::components::drag::capture;
 use crate::components::{GarmentChip, Icon};
 use crate::i18n;
-use crate::pages::shared::Waits;
+use crate::pages::shared::{Waits, out_at};
 use crate::route::Route;
 use lastpull_core::ids::RunId;
 use lastpull_core::plan::{Rail, RailRun, RunFit};
@@ -75,7 +75,7 @@ fn Finish(run: RailRun) -> impl IntoView {
         <span class="run-finish">
             <span class="run-pieces">{i18n::of_pieces(run.good, run.planned)}</span>
             {run.finish.map(|Estimate { expected, low: early, high: late }| view! {
-                <strong class="out">{i18n::out_at(i18n::moment(expected))}</strong>
+                <strong class="out">{out_at(i18n::moment(expected), run.ends_at_press)}</strong>
                 <small>{if run.is_earliest_possible {
                     i18n::at_the_earliest().to_owned()
                 } else {
