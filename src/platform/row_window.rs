@@ -3,6 +3,7 @@
 //! never assumed to be alike: they differ with the language, the size of the text and what a row says.
 
 use leptos::prelude::window;
+use std::ops::Range;
 use web_sys::HtmlElement;
 
 /// Number of rows in a block. Even, so that a list of two columns is cut between its lines.
@@ -58,31 +59,31 @@ impl BlockHeights {
     }
 
     /// Takes the heights of blocks that are drawn one after another from `first` on, in a list of this width. Returns by
-    /// how much those that end above `shown` of them were higher than had been thought.
-    pub fn measured(&mut self, rows: usize, width: f64, first: usize, heights: &[f64], shown: usize) -> f64 {
+    /// how much a block further down, the `seen` one, is now lower than had been thought.
+    pub fn measured(&mut self, rows: usize, width: f64, first: usize, heights: &[f64], seen: usize) -> f64 {
+        let before = self.sum(rows, 0..seen);
         if (self.width - width).abs() > 0.5 {
             *self = Self { width, ..Self::default() };
         }
-        let mut moved = 0.0;
         for (at, height) in heights.iter().enumerate() {
             let block = first + at;
-            if at < shown {
-                moved += height - self.height(rows, block);
-            }
             self.row.get_or_insert(height / BLOCK as f64);
             if self.blocks.len() <= block {
                 self.blocks.resize(block + 1, None);
             }
             self.blocks[block] = Some(*height);
         }
-        moved
+        self.sum(rows, 0..seen) - before
     }
 
     fn cut(&self, rows: usize, first: usize, end: usize) -> RowWindow {
         let blocks = rows.div_ceil(BLOCK);
-        let height = |blocks: std::ops::Range<usize>| blocks.map(|block| self.height(rows, block)).sum();
         let end = end.min(blocks);
-        RowWindow { first, end, above: height(0..first), below: height(end..blocks) }
+        RowWindow { first, end, above: self.sum(rows, 0..first), below: self.sum(rows, end..blocks) }
+    }
+
+    fn sum(&self, rows: usize, blocks: Range<usize>) -> f64 {
+        blocks.map(|block| self.height(rows, block)).sum()
     }
 
     fn height(&self, rows: usize, block: usize) -> f64 {
@@ -94,8 +95,8 @@ impl BlockHeights {
 }
 
 /// Measures the rows of a list that are drawn, and finds which are to be drawn: those in the viewport and for one
-/// viewport before and after it. What is in the viewport stays where it is if blocks above turn out higher. `None` while
-/// the list is not shown.
+/// viewport before and after it. What is in the viewport stays where it is if what is above turns out higher, or the list
+/// gets another width. `None` while the list is not shown.
 pub fn follow(list: &HtmlElement, rows: usize, drawn: RowWindow, heights: &mut BlockHeights) -> Option<RowWindow> {
     let place = list.get_bounding_client_rect();
     let viewport = window().inner_height().ok()?.as_f64()?;
@@ -107,7 +108,7 @@ pub fn follow(list: &HtmlElement, rows: usize, drawn: RowWindow, heights: &mut B
     let tops: Vec<f64> = (0..).step_by(BLOCK).map_while(top).collect();
     let measured: Vec<f64> = tops.windows(2).map(|pair| pair[1] - pair[0]).collect();
     let passed = tops.iter().skip(1).take_while(|top| **top <= 0.0).count();
-    let moved = heights.measured(rows, place.width(), drawn.first, &measured, passed);
+    let moved = heights.measured(rows, place.width(), drawn.first, &measured, drawn.first + passed);
     if moved.abs() >= 1.0 {
         window().scroll_by_with_x_and_y(0.0, moved);
     }

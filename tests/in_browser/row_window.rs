@@ -29,8 +29,8 @@ fn the_rows_near_the_viewport_are_drawn_and_the_others_keep_their_room() {
 fn blocks_that_turn_out_higher_above_the_viewport_move_it_by_as_much() {
     let block = 100.0 * BLOCK as f64;
     let mut heights = measured();
-    assert_eq!(heights.measured(10_000, 390.0, 10, &[block + 40.0, block - 10.0, block], 2), 30.0);
-    assert_eq!(heights.measured(10_000, 390.0, 10, &[block + 40.0], 1), 0.0, "known by now");
+    assert_eq!(heights.measured(10_000, 390.0, 10, &[block + 40.0, block - 10.0, block], 12), 30.0);
+    assert_eq!(heights.measured(10_000, 390.0, 10, &[block + 40.0], 11), 0.0, "known by now");
     assert_eq!(heights.between(10_000, block * 20.5, block * 20.6).above, block * 20.0 + 30.0);
 }
 
@@ -38,7 +38,7 @@ fn blocks_that_turn_out_higher_above_the_viewport_move_it_by_as_much() {
 fn heights_of_another_width_are_void_and_a_last_block_is_as_high_as_its_rows() {
     let block = 100.0 * BLOCK as f64;
     let mut heights = measured();
-    heights.measured(10_000, 844.0, 3, &[block / 2.0], 0);
+    assert_eq!(heights.measured(10_000, 844.0, 3, &[block / 2.0], 4), block * -2.0, "what is seen stays");
     assert_eq!(heights.between(10_000, 0.0, 10.0).below, block / 2.0 * 499.0);
     assert_eq!(measured().start(BLOCK * 2 + 5), RowWindow { first: 0, end: 2, above: 0.0, below: 500.0 });
 }
