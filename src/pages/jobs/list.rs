@@ -44,12 +44,13 @@ pub fn JobsPage() -> impl IntoView {
                     <SearchField label=i18n::jobs_search() search/>
                     <section id="open-jobs">
                         <h2>{i18n::jobs_open()}</h2>
-                        {move || none_open.get().then(|| {
+                        {move || if none_open.get() {
                             let searching = !search.with(String::is_empty);
                             let text = if searching { i18n::jobs_none_found() } else { i18n::jobs_none_open() };
-                            view! { <p class="quiet-line">{text}</p> }
-                        })}
-                        {rows(store, "open", open, runs)}
+                            view! { <p class="quiet-line">{text}</p> }.into_any()
+                        } else {
+                            rows(store, "open", open, runs)
+                        }}
                     </section>
                     {move || (!none_finished.get()).then(|| view! {
                         <section id="finished-jobs">
