@@ -7,7 +7,7 @@ use crate::components::{Empty, Icon, Page};
 use crate::i18n;
 use crate::pages::heat::ClimateStrip;
 use crate::pages::shared::{FailureBar, Verdict};
-use crate::route::Route;
+use crate::route::JobsRoute;
 use crate::store::Store;
 use lastpull_core::failure::failures_stopping_press;
 use lastpull_core::plan::{Rail, RailVerdict, rail};
@@ -24,8 +24,8 @@ pub fn DayPage() -> impl IntoView {
     let standing = Memo::new(move |_| store.shop.with(failures_stopping_press));
     let aside = move || {
         view! {
-            <a class="button" href=Route::Jobs.hash()>{i18n::place_jobs()}</a>
-            <a class="button primary with-icon" href=Route::NewJob.hash()><Icon name="plus"/>{i18n::new_job()}</a>
+            <a class="button" href=JobsRoute::List.hash()>{i18n::place_jobs()}</a>
+            <a class="button primary with-icon" href=JobsRoute::New.hash()><Icon name="plus"/>{i18n::new_job()}</a>
         }
     };
     view! {
@@ -34,7 +34,7 @@ pub fn DayPage() -> impl IntoView {
             {move || match verdict.get() {
                 RailVerdict::Empty => view! {
                     <Empty icon="day" title=i18n::day_empty_title() text=i18n::day_empty_text()>
-                        <a class="button primary" href=Route::NewJob.hash()>{i18n::new_job()}</a>
+                        <a class="button primary" href=JobsRoute::New.hash()>{i18n::new_job()}</a>
                     </Empty>
                 }.into_any(),
                 verdict => view! { <Verdict verdict/> }.into_any(),

@@ -2,7 +2,7 @@
 
 use crate::components::{Empty, GarmentChip, Icon, LongList, Page, SearchField, searched};
 use crate::i18n;
-use crate::route::Route;
+use crate::route::{JobsRoute, Route};
 use crate::store::Store;
 use lastpull_core::ids::JobId;
 use lastpull_core::job::{JobRow, JobRuns, job_list, job_row, job_runs, job_texts};
@@ -28,7 +28,7 @@ pub fn JobsPage() -> impl IntoView {
     let is_new = Memo::new(move |_| all.with(|all| all.open.is_empty() && all.finished.is_empty()));
     let aside = move || {
         view! {
-            <a class="button primary with-icon" href=Route::NewJob.hash()><Icon name="plus"/>{i18n::new_job()}</a>
+            <a class="button primary with-icon" href=JobsRoute::New.hash()><Icon name="plus"/>{i18n::new_job()}</a>
         }
     };
     view! {
@@ -36,7 +36,7 @@ pub fn JobsPage() -> impl IntoView {
             {move || if is_new.get() {
                 view! {
                     <Empty icon="jobs" title=i18n::jobs_empty_title() text=i18n::jobs_empty_text()>
-                        <a class="button primary" href=Route::NewJob.hash()>{i18n::new_job()}</a>
+                        <a class="button primary" href=JobsRoute::New.hash()>{i18n::new_job()}</a>
                     </Empty>
                 }.into_any()
             } else {
@@ -82,7 +82,7 @@ fn row(row: JobRow) -> impl IntoView {
         (None, None) => i18n::no_due().to_owned(),
     };
     view! {
-        <a class="job-row" href=Route::Job(row.id).hash()>
+        <a class="job-row" href=JobsRoute::Job(row.id).hash()>
             <GarmentChip garment ink/>
             <span class="row-words">
                 <strong>{row.title}</strong>

@@ -5,7 +5,7 @@ use crate::components::{Empty, GarmentChip, Page};
 use crate::i18n;
 use crate::pages::shared::Waits;
 use crate::platform::history;
-use crate::route::Route;
+use crate::route::{JobsRoute, Route};
 use crate::store::Store;
 use lastpull_core::plan::{only_on_press, rail};
 use leptos::prelude::*;
@@ -24,7 +24,7 @@ pub fn PickRunPage() -> impl IntoView {
             {move || if runs.with(Vec::is_empty) {
                 view! {
                     <Empty icon="press" title=i18n::press_empty_title() text=i18n::press_empty_text()>
-                        <a class="button primary" href=Route::Jobs.hash()>{i18n::all_jobs()}</a>
+                        <a class="button primary" href=JobsRoute::List.hash()>{i18n::all_jobs()}</a>
                     </Empty>
                 }.into_any()
             } else {

@@ -9,7 +9,7 @@ use crate::components::{Icon, MenuRow, NotHere, Page, Swatch, long_rows};
 use crate::forms::delete;
 use crate::i18n;
 use crate::pages::photos::Photos;
-use crate::route::{ColourRoute, InkRoute, PotRoute, Route};
+use crate::route::{ColourRoute, InkRoute, JobsRoute, PotRoute, Route};
 use crate::store::Store;
 use lastpull_core::ids::Subject;
 use lastpull_core::ink::{RecipeCard, RevisionRow, recipe_card};
@@ -106,7 +106,7 @@ fn run_row(store: Store, run: Subject) -> Option<AnyView> {
         let words = format!("{} · {}", fields.client, i18n::pieces(shop.pieces_left(run)));
         Some(
             view! {
-                <MenuRow href=Route::Job(job).hash() icon="shirt" title=fields.title.clone() text=words/>
+                <MenuRow href=JobsRoute::Job(job).hash() icon="shirt" title=fields.title.clone() text=words/>
             }
             .into_any(),
         )
