@@ -22,7 +22,7 @@ pub fn Banner() -> impl IntoView {
         })}
         {move || behind.get().filter(|_| !read.get()).map(|behind| view! {
             <div class="banner" id="clock-banner" role="status">
-                <span>{i18n::clock_behind(i18n::duration(behind))}</span>
+                <span>{i18n::clock_behind(i18n::duration(behind))}" "<span class="banner-more">{i18n::clock_behind_more()}</span></span>
                 <button type="button" class="banner-button" on:click=move |_| read.set(true)>{i18n::understood()}</button>
             </div>
         })}

@@ -8,9 +8,8 @@ use super::chunk::{Chunk, Draw};
 use crate::lazy::{self, ChunkLoadError, chunk};
 use crate::pages::day::DayPage;
 use crate::pages::failure::FailurePage;
-use crate::pages::jobs::{JobFormPage, JobPage, JobsPage, LotFormPage, RunFormPage};
 use crate::pages::press::{PickRunPage, RunBesideCount, RunPage};
-use crate::pages::{heat, ink, screens, settings};
+use crate::pages::{heat, ink, jobs, screens, settings};
 use crate::platform::spawn_local;
 use crate::route::Route;
 use leptos::prelude::*;
@@ -77,15 +76,7 @@ fn chunk_of(route: Route) -> &'static Chunk {
     match route {
         Route::Run(_) | Route::Screens(_) | Route::Exposure(_) | Route::Failure(_) | Route::Heat(_) => &SHOP_FLOOR,
         Route::Ink(_) | Route::Pot(_) | Route::Colour(_) => &INK,
-        Route::Jobs
-        | Route::NewJob
-        | Route::Job(_)
-        | Route::EditJob(_)
-        | Route::RepeatJob(_)
-        | Route::NewLot(_)
-        | Route::EditLot(_)
-        | Route::NewRun(_)
-        | Route::EditRun(_)
+        Route::Jobs(_)
         | Route::More(_)
         // Drawn without a chunk.
         | Route::Day
@@ -95,15 +86,7 @@ fn chunk_of(route: Route) -> &'static Chunk {
 
 fn jobs_and_settings(route: Route) -> AnyView {
     match route {
-        Route::Jobs => view! { <JobsPage/> }.into_any(),
-        Route::NewJob => view! { <JobFormPage job=None repeats=None/> }.into_any(),
-        Route::Job(id) => view! { <JobPage id/> }.into_any(),
-        Route::EditJob(id) => view! { <JobFormPage job=id repeats=None/> }.into_any(),
-        Route::RepeatJob(id) => view! { <JobFormPage job=None repeats=id/> }.into_any(),
-        Route::NewLot(job) => view! { <LotFormPage job=job lot=None/> }.into_any(),
-        Route::EditLot(lot) => view! { <LotFormPage job=None lot=lot/> }.into_any(),
-        Route::NewRun(lot) => view! { <RunFormPage lot=lot run=None/> }.into_any(),
-        Route::EditRun(run) => view! { <RunFormPage lot=None run=run/> }.into_any(),
+        Route::Jobs(route) => jobs::page(route),
         Route::More(route) => settings::page(route),
         Route::Day
         | Route::Press
@@ -126,15 +109,7 @@ fn shop_floor(route: Route) -> AnyView {
         Route::Heat(route) => heat::page(route),
         Route::Run(id) => view! { <RunBesideCount id/> }.into_any(),
         Route::Day
-        | Route::Jobs
-        | Route::NewJob
-        | Route::Job(_)
-        | Route::EditJob(_)
-        | Route::RepeatJob(_)
-        | Route::NewLot(_)
-        | Route::EditLot(_)
-        | Route::NewRun(_)
-        | Route::EditRun(_)
+        | Route::Jobs(_)
         | Route::Press
         | Route::Ink(_)
         | Route::Pot(_)
@@ -149,15 +124,7 @@ fn ink_pages(route: Route) -> AnyView {
         Route::Pot(route) => ink::pot::page(route),
         Route::Colour(route) => ink::colour::page(route),
         Route::Day
-        | Route::Jobs
-        | Route::NewJob
-        | Route::Job(_)
-        | Route::EditJob(_)
-        | Route::RepeatJob(_)
-        | Route::NewLot(_)
-        | Route::EditLot(_)
-        | Route::NewRun(_)
-        | Route::EditRun(_)
+        | Route::Jobs(_)
         | Route::Press
         | Route::Run(_)
         | Route::Screens(_)

@@ -31,9 +31,9 @@ pub fn App() -> impl IntoView {
         spawn_local(async {
             // The effect that draws the new page runs first.
             leptos::task::tick().await;
-            dom::scroll_to_top();
             // Screen readers announce the new page, and the keyboard focus starts at its top.
             dom::focus("heading");
+            dom::scroll_page_to(history::scroll_place());
         });
     });
     let locale = Memo::new(move |_| store.settings.with(Locale::of));

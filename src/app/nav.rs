@@ -18,16 +18,7 @@ enum Place {
 /// The place that a page belongs to.
 fn place_of(route: Route) -> Place {
     match route {
-        Route::Day
-        | Route::Jobs
-        | Route::NewJob
-        | Route::Job(_)
-        | Route::EditJob(_)
-        | Route::RepeatJob(_)
-        | Route::NewLot(_)
-        | Route::EditLot(_)
-        | Route::NewRun(_)
-        | Route::EditRun(_) => Place::Day,
+        Route::Day | Route::Jobs(_) => Place::Day,
         Route::Press | Route::Run(_) | Route::Failure(_) => Place::Press,
         Route::Ink(_) | Route::Pot(_) | Route::Colour(_) => Place::Ink,
         Route::Screens(_) | Route::Exposure(_) => Place::Screens,

@@ -6,6 +6,9 @@ use lastpull_core::form::Problems;
 use lastpull_core::units::Units;
 use leptos::prelude::*;
 
+/// Most suggestions offered while typing.
+const MOST_SUGGESTIONS: usize = 200;
+
 /// What a field accepts; chooses the on-screen keyboard.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Kind {
@@ -100,7 +103,7 @@ pub fn Field(
             </div>
             {has_list.then(|| view! {
                 <datalist id=list.clone()>
-                    {suggestions.iter().map(|text| view! { <option value=text.clone()></option> }).collect_view()}
+                    {suggestions.iter().take(MOST_SUGGESTIONS).map(|text| view! { <option value=text.clone()></option> }).collect_view()}
                 </datalist>
             })}
             <p class="field-help" id=format!("{name}-help")>

@@ -18,3 +18,4 @@ pub use field::{Field, Kind, TextArea, problem_text};
 pub use record::{delete, set};
 pub use save_bar::SaveBar;
 pub use submit::{Facts, FormSubmit, Validated, submit_dialog};
+pub use with_draft::DialogDraft;

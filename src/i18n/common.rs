@@ -62,8 +62,12 @@ messages! {
         "Hay una versión nueva. Espera a que no haya ninguna tirada en prensa."
     }
     clock_behind(span) {
-        "This device's clock is {span} behind the newest fact here. Nothing is lost, and counting goes on with the time it shows now. If that is wrong, set date and time to automatic.",
-        "El reloj de este dispositivo va {span} por detrás del hecho más reciente. No se pierde nada, y se sigue contando con la hora que marca ahora. Si no es la correcta, pon fecha y hora automáticas."
+        "This device's clock is {span} behind the newest fact here.",
+        "El reloj de este dispositivo va {span} por detrás del hecho más reciente."
+    }
+    clock_behind_more {
+        "Nothing is lost, and counting goes on with the time it shows now. If that is wrong, set date and time to automatic.",
+        "No se pierde nada, y se sigue contando con la hora que marca ahora. Si no es la correcta, pon fecha y hora automáticas."
     }
     understood { "Understood", "Entendido" }
     demo_banner { "Demo shop, all invented", "Taller inventado" }

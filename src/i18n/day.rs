@@ -31,6 +31,11 @@ messages! {
     fit_later { "Not due today", "No es para hoy" }
     fit_unknown { "Pace not known", "Ritmo desconocido" }
     out_at(time) { "out {time}", "sale {time}" }
+    printed_at(time) { "printed {time}", "impresa {time}" }
+    dryer_unknown[n] {
+        "{n} run without a known time in the dryer: its times end at the press. Enter time or belt speed of the run." | "{n} runs without a known time in the dryer: their times end at the press. Enter time or belt speed of each run.",
+        "{n} tirada sin tiempo de horno conocido: sus horas acaban en la prensa. Pon tiempo o velocidad de la cinta." | "{n} tiradas sin tiempo de horno conocido: sus horas acaban en la prensa. Pon tiempo o velocidad de la cinta de cada una."
+    }
     from_to(from, to) { "{from} – {to}", "{from} – {to}" }
     at_the_earliest { "at the earliest", "como pronto" }
     on_press { "On the press", "En prensa" }

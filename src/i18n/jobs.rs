@@ -5,7 +5,6 @@ messages! {
     jobs_open { "Open", "Abiertos" }
     jobs_finished { "Finished", "Terminados" }
     jobs_search { "Find by title, client or note", "Buscar por título, cliente o nota" }
-    jobs_older { "Only the latest are listed. Search for older ones.", "Solo están los últimos. Busca los anteriores." }
     jobs_none_found { "Nothing holds these words.", "Nada contiene esas palabras." }
     jobs_empty_title { "No jobs yet", "Aún no hay pedidos" }
     jobs_empty_text { "A job is one client's order: garments, sizes, and where each is printed.", "Un pedido es el encargo de un cliente: prendas, tallas y dónde se imprime cada una." }

@@ -112,6 +112,7 @@ messages! {
     stood(time) { "Stood {time}", "Parada {time}" }
     pace_none { "The pace shows after three pulls.", "El ritmo aparece tras tres pasadas." }
     pace_out_by(time) { "Out of the dryer {time}", "Fuera del horno {time}" }
+    pace_printed_by(time) { "Printed {time}; the time in the dryer is not known", "Impresa {time}; no se conoce el tiempo de horno" }
     pace_between(early, late) { "Eight times in ten between {early} and {late}", "Ocho de cada diez veces entre {early} y {late}" }
     pace_left(time) { "{time} left", "quedan {time}" }
     pace_needed_closing(rate) { "{rate} needed for closing", "hacen falta {rate} para el cierre" }

@@ -30,7 +30,10 @@ messages! {
     settings_crew { "Who works here", "Quién trabaja aquí" }
     settings_crew_hint { "Names with commas between: “Ines, Moss”.", "Nombres separados por comas: «Ines, Moss»." }
     settings_closing { "Closing by weekday", "Cierre por día de la semana" }
-    settings_closing_hint { "Empty is a day off. Before 4:00 am it is the night after that day.", "Vacío: día libre. Antes de las 4:00 a. m. es la noche siguiente a ese día." }
+    settings_closing_hint {
+        "Empty is a day off. Before 4:00 am it is the night after that day. All times are in this device's time zone: after a move to another one, earlier work is shown at that zone's times too.",
+        "Vacío: día libre. Antes de las 4:00 a. m. es la noche siguiente a ese día. Todas las horas son del huso horario de este dispositivo: tras cambiar de huso, el trabajo anterior también se muestra con las horas del nuevo."
+    }
     settings_set_up { "Set-up between runs", "Preparación entre tiradas" }
     settings_set_up_hint { "In minutes; used until three changes of your own are known.", "En minutos; se usa hasta conocer tres cambios tuyos." }
     unit_minutes { "min", "min" }

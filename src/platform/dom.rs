@@ -34,6 +34,18 @@ pub fn focus(id: &str) {
     }
 }
 
+/// Whether the keyboard focus is in an element.
+pub fn has_focus(element: &HtmlElement) -> bool {
+    element.contains(leptos::prelude::document().active_element().as_deref())
+}
+
+/// Moves the keyboard focus to an element, which stays where it is in the viewport.
+pub fn focus_in_place(element: &HtmlElement) {
+    let scrolled = page_scrolled();
+    let _ = element.focus();
+    scroll_page_to(scrolled);
+}
+
 /// Takes the keyboard focus off the element that has it.
 pub fn blur() {
     let active = leptos::prelude::document().active_element();
@@ -49,9 +61,14 @@ pub fn scroll_to(id: &str) {
     }
 }
 
-/// Scrolls the page to its top.
-pub fn scroll_to_top() {
-    leptos::prelude::window().scroll_to_with_x_and_y(0.0, 0.0);
+/// Scrolls the page so far, in CSS pixels from its top.
+pub fn scroll_page_to(top: f64) {
+    leptos::prelude::window().scroll_to_with_x_and_y(0.0, top);
+}
+
+/// How far the page is scrolled, in CSS pixels from its top.
+pub fn page_scrolled() -> f64 {
+    leptos::prelude::window().scroll_y().unwrap_or(0.0)
 }
 
 /// Whether the event's target handles typing or key presses itself.

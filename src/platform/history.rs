@@ -6,7 +6,8 @@
 //! so that a saved form is replaced by the page that follows it, or left by going back if that page was before it.
 //! Without the history API (no known browser), Back leaves the page and a form stays in the history.
 
-use super::clock;
+use super::kept::Kept;
+use super::{clock, dom};
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use std::time::Duration;
@@ -52,6 +53,10 @@ thread_local! {
     /// What to do once it is over.
     static NEXT: RefCell<Option<Move>> = const { RefCell::new(None) };
     static MOVED: RefCell<Option<Rc<dyn Fn()>>> = const { RefCell::new(None) };
+    /// Whether the page that is shown was left before, in this entry.
+    static RETURNED: Cell<bool> = const { Cell::new(false) };
+    /// How far each page was scrolled when it was left.
+    static SCROLLED: Kept<f64> = const { Kept::new() };
 }
 
 /// The window's `location.hash`, with its `#`; the first page's if there is none.
@@ -63,6 +68,16 @@ pub fn hash() -> String {
 /// Hash of the page before this one, if this tab came from one.
 pub fn before() -> Option<String> {
     state().map(|state| state.before).filter(|before| !before.is_empty())
+}
+
+/// Whether the user came back to this page, instead of opening it anew.
+pub fn returned() -> bool {
+    RETURNED.get()
+}
+
+/// How far to scroll the page that is shown, in CSS pixels: as far as it was when it was left, if the user came back.
+pub fn scroll_place() -> f64 {
+    if returned() { SCROLLED.with(|kept| kept.get(&here())).unwrap_or(0.0) } else { 0.0 }
 }
 
 /// Starts to follow the history; `moved` is called when another page is to be shown. Called once.
@@ -162,11 +177,14 @@ fn write(state: &EntryState, hash: Option<&str>, replace: bool) {
 /// Shows another page in the current entry.
 fn show(state: &EntryState, hash: &str) {
     write(state, Some(hash), true);
-    HERE.set(hash.to_owned());
-    moved();
+    moved(hash.to_owned(), false);
 }
 
-fn moved() {
+/// Another page is to be shown.
+fn moved(hash: String, returned: bool) {
+    SCROLLED.with(|kept| kept.put(&here(), dom::page_scrolled()));
+    HERE.set(hash);
+    RETURNED.set(returned);
     if let Some(moved) = MOVED.with_borrow(Option::clone) {
         moved();
     }
@@ -237,7 +255,8 @@ fn popped() {
 /// Shows the page of the current entry, and notes which page was before a new one.
 fn arrived() {
     let hash = hash();
-    if state().is_none() {
+    let is_new = state().is_none();
+    if is_new {
         if GOING.get().is_some() {
             // The user moved on in the meantime: going back will lead away from there again.
             NEXT.set(Some(Move::Go(hash.clone())));
@@ -245,8 +264,7 @@ fn arrived() {
         write(&EntryState { dialog: 0, before: here() }, None, true);
     }
     if hash != here() {
-        HERE.set(hash);
-        moved();
+        moved(hash, !is_new);
     }
 }
 

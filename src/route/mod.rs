@@ -5,6 +5,7 @@ mod colour;
 mod exposure;
 mod heat;
 mod ink;
+mod jobs;
 mod more;
 mod pot;
 mod screens;
@@ -13,6 +14,7 @@ pub use colour::ColourRoute;
 pub use exposure::ExposureRoute;
 pub use heat::HeatRoute;
 pub use ink::InkRoute;
+pub use jobs::JobsRoute;
 pub use more::MoreRoute;
 pub use pot::PotRoute;
 pub use screens::ScreensRoute;
@@ -25,24 +27,8 @@ pub enum Route {
     /// The day's schedule.
     #[default]
     Day,
-    /// All jobs.
-    Jobs,
-    /// A new job.
-    NewJob,
-    /// A job.
-    Job(Uuid),
-    /// The fields of a job.
-    EditJob(Uuid),
-    /// A new job that repeats one.
-    RepeatJob(Uuid),
-    /// A new lot of a job.
-    NewLot(Uuid),
-    /// The fields of a lot.
-    EditLot(Uuid),
-    /// A new run of a lot.
-    NewRun(Uuid),
-    /// The fields of a run.
-    EditRun(Uuid),
+    /// Jobs, their lots and runs.
+    Jobs(JobsRoute),
     /// Choosing the run to print.
     Press,
     /// A run: its checks, its count, its summary.
@@ -71,15 +57,6 @@ impl Route {
         let path: Vec<&str> = hash.trim_start_matches('#').split('/').filter(|part| !part.is_empty()).collect();
         let id = |text: &str| Uuid::parse_str(text).ok();
         let found = match path.as_slice() {
-            ["jobs"] => Some(Self::Jobs),
-            ["job", "new"] => Some(Self::NewJob),
-            ["job", job] => id(job).map(Self::Job),
-            ["job", job, "edit"] => id(job).map(Self::EditJob),
-            ["job", job, "again"] => id(job).map(Self::RepeatJob),
-            ["job", job, "lot"] => id(job).map(Self::NewLot),
-            ["lot", lot] => id(lot).map(Self::EditLot),
-            ["lot", lot, "run"] => id(lot).map(Self::NewRun),
-            ["run", run] => id(run).map(Self::EditRun),
             ["press"] => Some(Self::Press),
             ["press", run] => id(run).map(Self::Run),
             ["screens", rest @ ..] => ScreensRoute::from_path(rest).map(Self::Screens),
@@ -90,7 +67,7 @@ impl Route {
             ["pot", rest @ ..] => PotRoute::from_path(rest).map(Self::Pot),
             ["colour", rest @ ..] => ColourRoute::from_path(rest).map(Self::Colour),
             ["more", rest @ ..] => MoreRoute::from_path(rest).map(Self::More),
-            _ => None,
+            _ => JobsRoute::from_path(&path).map(Self::Jobs),
         };
         found.unwrap_or_default()
     }
@@ -99,15 +76,7 @@ impl Route {
     pub fn hash(self) -> String {
         match self {
             Self::Day => "#/".into(),
-            Self::Jobs => "#/jobs".into(),
-            Self::NewJob => "#/job/new".into(),
-            Self::Job(job) => format!("#/job/{job}"),
-            Self::EditJob(job) => format!("#/job/{job}/edit"),
-            Self::RepeatJob(job) => format!("#/job/{job}/again"),
-            Self::NewLot(job) => format!("#/job/{job}/lot"),
-            Self::EditLot(lot) => format!("#/lot/{lot}"),
-            Self::NewRun(lot) => format!("#/lot/{lot}/run"),
-            Self::EditRun(run) => format!("#/run/{run}"),
+            Self::Jobs(route) => format!("#{}", route.path()),
             Self::Press => "#/press".into(),
             Self::Run(run) => format!("#/press/{run}"),
             Self::Screens(route) => format!("#/screens{}", route.path()),

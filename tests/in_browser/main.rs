@@ -4,6 +4,7 @@
 mod older_database;
 mod pictures;
 mod routes;
+mod row_window;
 mod settings;
 mod storage_contract;
 

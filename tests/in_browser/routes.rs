@@ -1,6 +1,6 @@
 //! Every hash names a route; an unknown hash leads to the day.
 
-use lastpull::route::{ExposureRoute, HeatRoute, MoreRoute, Route};
+use lastpull::route::{ExposureRoute, HeatRoute, JobsRoute, MoreRoute, Route};
 use uuid::Uuid;
 use wasm_bindgen_test::wasm_bindgen_test;
 
@@ -9,15 +9,15 @@ fn every_route_reads_back_from_its_hash() {
     let id = Uuid::from_u128(7);
     for route in [
         Route::Day,
-        Route::Jobs,
-        Route::NewJob,
-        Route::Job(id),
-        Route::EditJob(id),
-        Route::RepeatJob(id),
-        Route::NewLot(id),
-        Route::EditLot(id),
-        Route::NewRun(id),
-        Route::EditRun(id),
+        Route::Jobs(JobsRoute::List),
+        Route::Jobs(JobsRoute::New),
+        Route::Jobs(JobsRoute::Job(id)),
+        Route::Jobs(JobsRoute::Edit(id)),
+        Route::Jobs(JobsRoute::Repeat(id)),
+        Route::Jobs(JobsRoute::NewLot(id)),
+        Route::Jobs(JobsRoute::EditLot(id)),
+        Route::Jobs(JobsRoute::NewRun(id)),
+        Route::Jobs(JobsRoute::EditRun(id)),
         Route::Press,
         Route::Run(id),
         Route::More(MoreRoute::Menu),

@@ -91,4 +91,18 @@ mod tests {
             assert_eq!(clock.work_day_of(clock.moment(today, minutes)).days_after(today), day, "{minutes}");
         }
     }
+
+    #[test]
+    fn work_from_seven_to_one_stays_on_its_working_day_after_a_move_of_three_hours() {
+        let home = WallClock::fixed(WallTime::from_unix_ms(1_795_638_600_000), -300);
+        let day = home.today();
+        for moved in [-180, -60, 60, 180] {
+            let away = WallClock::fixed(home.now, -300 + moved);
+            for minutes in (7 * 60..25 * 60).step_by(7).chain([25 * 60 - 1]) {
+                assert_eq!(away.work_day_of(home.moment(day, minutes)), day, "{minutes} moved by {moved}");
+            }
+        }
+        let away = WallClock::fixed(home.now, -300 + 180);
+        assert_ne!(away.work_day_of(home.moment(day, 25 * 60)), day, "later it does not");
+    }
 }

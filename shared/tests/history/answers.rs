@@ -9,7 +9,8 @@ use lastpull_core::heat::{inks_without_sheet, tests_due};
 use lastpull_core::ids::Subject;
 use lastpull_core::ink::{ink_names, ink_needed, run_ink, runs_for_pot};
 use lastpull_core::job::{
-    fabric_of_garment, garment_names, job_card, job_list, new_run, repeat_order, suggested_lot, suggested_run,
+    fabric_of_garment, garment_names, job_card, job_list, job_row, job_texts, new_run, repeat_order, suggested_lot,
+    suggested_run,
 };
 use lastpull_core::plan::{done_today, only_on_press, rail};
 use lastpull_core::run::{check_list, count_view, forecast, run_pace};
@@ -48,9 +49,9 @@ pub fn of_the_press(shop: &Shop, run: Subject, clock: WallClock) -> Vec<String> 
 /// What the other pages show of the shop.
 pub fn of_the_shop(shop: &Shop, clock: WallClock) -> Vec<String> {
     vec![
-        say(job_list(shop, clock, "")),
-        say(job_list(shop, clock, "order 1")),
-        say(job_list(shop, clock, "a")),
+        say(job_list(shop)),
+        say(["order 1", "a"].map(|search| job_list(shop).found(&job_texts(shop), search))),
+        say(job_list(shop).finished.iter().map(|id| job_row(shop, clock, *id)).collect::<Vec<_>>()),
         say(garment_names(shop)),
         say(ink_names(shop)),
         say(ink_needed(shop)),

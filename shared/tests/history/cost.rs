@@ -5,7 +5,7 @@ use super::answers::{of_the_day, of_the_press};
 use super::years::Years;
 use lastpull_core::facts::{Entry, Fact, RunField};
 use lastpull_core::failure::{FailureFact, FailureField};
-use lastpull_core::job::{Size, fabric_of_garment, garment_names, job_card, job_list, new_run};
+use lastpull_core::job::{Size, fabric_of_garment, garment_names, job_card, job_row, new_run};
 use lastpull_core::journal::Checkpoint;
 use lastpull_core::run::{Location, StopCause};
 use lastpull_core::shop::Shop;
@@ -35,7 +35,7 @@ fn costs(jobs: usize) -> Costs {
     };
     note("the day", &drawn(&|shop| drop(of_the_day(shop, clock))));
     note("the press", &drawn(&|shop| drop(of_the_press(shop, run, clock))));
-    note("the list of jobs", &drawn(&|shop| drop(job_list(shop, clock, ""))));
+    note("a row of the list of jobs", &drawn(&|shop| drop(job_row(shop, clock, job))));
     note("a job", &drawn(&|shop| drop(job_card(shop, job))));
     note("a new run", &drawn(&|shop| drop(new_run(shop, lot, Location::FullFront))));
     note("garments", &drawn(&|shop| drop((garment_names(shop), fabric_of_garment(shop, "Tee 1")))));

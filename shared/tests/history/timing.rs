@@ -4,7 +4,7 @@
 use super::answers::{of_the_day, of_the_press};
 use super::years::Years;
 use lastpull_core::facts::Fact;
-use lastpull_core::job::{Size, job_list};
+use lastpull_core::job::{Size, job_list, job_texts};
 use lastpull_core::journal::Checkpoint;
 use lastpull_core::shop::Shop;
 use std::hint::black_box;
@@ -50,8 +50,8 @@ fn what_a_shop_costs_by_the_length_of_its_history() {
         };
         let press = both(&|shop| drop(of_the_press(shop, run, clock)));
         let day = both(&|shop| drop(of_the_day(shop, clock)));
-        let list = both(&|shop| drop(job_list(shop, clock, "")));
-        let search = both(&|shop| drop(job_list(shop, clock, "nothing")));
+        let list = both(&|shop| drop(job_list(shop)));
+        let search = both(&|shop| drop(job_list(shop).found(&job_texts(shop), "nothing")));
         let facts = years.entries.len();
         let [one, two] = [40, 80].map(|after| {
             let piece = Fact::Pulled { pieces: 1, size: Some(Size::M) };

@@ -2,10 +2,19 @@
 
 use crate::shop::{HOUR, TestShop, clock, due, today, wall};
 use lastpull_core::facts::{Fact, JobField};
-use lastpull_core::job::{Fabric, JobList, JobRow, Size, job_card, job_list};
+use lastpull_core::job::{Fabric, JobRow, Size, job_card, job_list, job_row, job_texts};
 
-fn list(press: &TestShop, seconds: u64, search: &str) -> JobList {
-    job_list(&press.shop(), clock(seconds), search)
+/// The rows of the list.
+struct Rows {
+    open: Vec<JobRow>,
+    finished: Vec<JobRow>,
+}
+
+fn list(press: &TestShop, seconds: u64, search: &str) -> Rows {
+    let shop = press.shop();
+    let list = job_list(&shop).found(&job_texts(&shop), search);
+    let rows = |ids: &[_]| ids.iter().map(|id| job_row(&shop, clock(seconds), *id).unwrap()).collect();
+    Rows { open: rows(&list.open), finished: rows(&list.finished) }
 }
 
 fn titles(rows: &[JobRow]) -> Vec<&str> {
@@ -94,4 +103,21 @@ fn a_job_counts_the_pieces_of_every_run_up_to_the_order() {
     assert!(!job_card(&press.shop(), job).unwrap().complete);
     press.count_at(80, back, 1, Some(Size::M)).count_at(90, back, 2, Some(Size::L));
     assert!(job_card(&press.shop(), job).unwrap().complete);
+}
+
+#[test]
+fn a_deleted_job_is_neither_listed_nor_found_and_its_runs_count_for_no_other() {
+    let mut press = TestShop::new();
+    let deleted = press.order("Tour tees", due(today(), 600), Fabric::Cotton, &[(Size::M, 2)]);
+    let job = press.shop().job_of(deleted).unwrap().0;
+    let kept = press.order("Tour hoodies", due(today(), 700), Fabric::Cotton, &[(Size::M, 3)]);
+    press.record(job, Fact::Deleted);
+    let shop = press.shop();
+    for search in ["", "tour", "tees"] {
+        let found = job_list(&shop).found(&job_texts(&shop), search);
+        assert!(!found.open.contains(&job), "{search}");
+    }
+    assert_eq!(job_row(&shop, clock(0), job), None);
+    let row = job_row(&shop, clock(0), shop.job_of(kept).unwrap().0).unwrap();
+    assert_eq!((row.planned, row.swatches.len()), (3, 1));
 }

@@ -26,7 +26,7 @@ fn shown(press: &TestShop, job: Uuid) -> [usize; 4] {
     let card = job_card(&shop, job);
     let lots = card.iter().flat_map(|card| &card.lots);
     let runs = lots.clone().map(|lot| lot.runs.len()).sum();
-    [rail(&shop, clock(200)).runs.len(), job_list(&shop, clock(200), "").open.len(), lots.count(), runs]
+    [rail(&shop, clock(200)).runs.len(), job_list(&shop).open.len(), lots.count(), runs]
 }
 
 /// The entries about these subjects only, as a file with gaps holds them.

@@ -105,6 +105,21 @@ fn finishes_add_set_up_between_runs_and_overlap_the_dryer_with_the_next_run() {
 }
 
 #[test]
+fn times_of_a_run_whose_time_in_the_dryer_is_unknown_are_said_to_end_at_the_press() {
+    let mut press = TestShop::new();
+    let known = press.ten_minutes(due(today(), 600));
+    let unknown = press.ten_minutes(due(today(), 700));
+    press.set_up(known, vec![RunField::Dwell(Some(Seconds::new(100.0)))]);
+    let of_rail = |press: &TestShop| press.rail(0).runs.iter().map(|run| run.ends_at_press).collect::<Vec<_>>();
+    assert_eq!((of_rail(&press), press.rail(0).ending_at_press()), (vec![false, true], 1));
+    assert!(!press.pace(known, 0).ends_at_press && press.pace(unknown, 0).ends_at_press);
+    press.set_up(unknown, vec![RunField::Dwell(Some(Seconds::new(90.0)))]);
+    assert_eq!((of_rail(&press), press.rail(0).ending_at_press()), (vec![false, false], 0));
+    let unpaced = press.order("No pace yet", due(today(), 800), Fabric::Cotton, &[(Size::M, 5)]);
+    assert_eq!(press.rail(0).runs.last().map(|run| (run.id, run.ends_at_press)), Some((unpaced, false)));
+}
+
+#[test]
 fn what_a_history_is_off_by_is_off_for_every_run_that_waits() {
     let shop = |waiting: usize| {
         let mut press = TestShop::new();

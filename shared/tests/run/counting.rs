@@ -2,7 +2,7 @@
 
 use crate::shop::{PHONE, TABLET, TestShop, clock, seconds, wall};
 use lastpull_core::facts::Fact;
-use lastpull_core::job::{Size, job_card, job_list};
+use lastpull_core::job::{Size, job_card, job_list, job_row};
 use lastpull_core::run::{MisprintCause, RunPhase, StopCause, UndoView, UnsavedFact, count_view, run_summary};
 use lastpull_core::time::WallTime;
 
@@ -59,7 +59,7 @@ fn two_mediums_too_many_do_not_make_up_for_two_larges_too_few() {
     let summary = run_summary(&shop, run);
     assert_eq!((summary.good, summary.planned), (20, 20));
     assert_eq!((summary.short, summary.over), (vec![(L, 2)], vec![(M, 2)]));
-    let row = &job_list(&shop, clock(90), "").open[0];
+    let row = job_row(&shop, clock(90), job_list(&shop).open[0]).unwrap();
     assert_eq!((row.good, row.over, row.planned, row.complete), (18, 2, 20, false));
     let card = job_card(&shop, row.id).unwrap();
     assert_eq!((card.good, card.over, card.lots[0].runs[0].over), (18, 2, 2));

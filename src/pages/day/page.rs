@@ -2,15 +2,15 @@
 
 use super::done_today::DoneToday;
 use super::keep_data_hint::KeepDataHint;
-use super::rail::Rail;
+use super::rail::Rail as RailList;
 use crate::components::{Empty, Icon, Page};
 use crate::i18n;
 use crate::pages::heat::ClimateStrip;
 use crate::pages::shared::{FailureBar, Verdict};
-use crate::route::Route;
+use crate::route::JobsRoute;
 use crate::store::Store;
 use lastpull_core::failure::failures_stopping_press;
-use lastpull_core::plan::{RailVerdict, rail};
+use lastpull_core::plan::{Rail, RailVerdict, rail};
 use leptos::prelude::*;
 
 /// The day: verdict first, then the schedule, then what was done.
@@ -19,12 +19,13 @@ pub fn DayPage() -> impl IntoView {
     let store = Store::from_context();
     let state = Memo::new(move |_| store.shop.with(|shop| rail(shop, store.clock.get())));
     let verdict = Memo::new(move |_| state.with(|rail| rail.verdict));
+    let ends_at_press = Memo::new(move |_| state.with(Rail::ending_at_press));
     // Failures that stop the press come before everything else.
     let standing = Memo::new(move |_| store.shop.with(failures_stopping_press));
     let aside = move || {
         view! {
-            <a class="button" href=Route::Jobs.hash()>{i18n::place_jobs()}</a>
-            <a class="button primary with-icon" href=Route::NewJob.hash()><Icon name="plus"/>{i18n::new_job()}</a>
+            <a class="button" href=JobsRoute::List.hash()>{i18n::place_jobs()}</a>
+            <a class="button primary with-icon" href=JobsRoute::New.hash()><Icon name="plus"/>{i18n::new_job()}</a>
         }
     };
     view! {
@@ -33,13 +34,14 @@ pub fn DayPage() -> impl IntoView {
             {move || match verdict.get() {
                 RailVerdict::Empty => view! {
                     <Empty icon="day" title=i18n::day_empty_title() text=i18n::day_empty_text()>
-                        <a class="button primary" href=Route::NewJob.hash()>{i18n::new_job()}</a>
+                        <a class="button primary" href=JobsRoute::New.hash()>{i18n::new_job()}</a>
                     </Empty>
                 }.into_any(),
                 verdict => view! { <Verdict verdict/> }.into_any(),
             }}
+            {move || (ends_at_press.get() > 0).then(|| view! { <p class="quiet-line" id="dryer-unknown">{i18n::dryer_unknown(ends_at_press.get())}</p> })}
             <ClimateStrip/>
-            <Rail state/>
+            <RailList state/>
             <DoneToday/>
             <KeepDataHint/>
         </Page>

@@ -3,6 +3,7 @@
 use crate::components::drag::capture;
 use crate::components::{GarmentChip, Icon};
 use crate::i18n;
+use crate::pages::shared::{Waits, out_at};
 use crate::route::Route;
 use lastpull_core::ids::RunId;
 use lastpull_core::plan::{Rail, RailRun, RunFit};
@@ -58,15 +59,6 @@ pub fn RunBlock(
     }
 }
 
-/// Which screens it waits for, and until when.
-#[component]
-pub fn Waits(run: RailRun) -> impl IntoView {
-    run.waits_until.map(|until| {
-        let text = i18n::waits_for_screens(run.waits_for.join(", "), i18n::moment(until));
-        view! { <small class="badge tight waits"><Icon name="screens"/>{text}</small> }
-    })
-}
-
 #[component]
 fn Finish(run: RailRun) -> impl IntoView {
     let (icon, words) = match run.fit {
@@ -83,7 +75,7 @@ fn Finish(run: RailRun) -> impl IntoView {
         <span class="run-finish">
             <span class="run-pieces">{i18n::of_pieces(run.good, run.planned)}</span>
             {run.finish.map(|Estimate { expected, low: early, high: late }| view! {
-                <strong class="out">{i18n::out_at(i18n::moment(expected))}</strong>
+                <strong class="out">{out_at(i18n::moment(expected), run.ends_at_press)}</strong>
                 <small>{if run.is_earliest_possible {
                     i18n::at_the_earliest().to_owned()
                 } else {

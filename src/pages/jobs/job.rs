@@ -5,7 +5,7 @@ use crate::components::{Icon, NotHere, Page, Sheet};
 use crate::forms::delete;
 use crate::i18n;
 use crate::pages::shared::finish_job;
-use crate::route::Route;
+use crate::route::{JobsRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::ids::JobId;
@@ -26,10 +26,10 @@ pub fn JobPage(id: JobId) -> impl IntoView {
             card.with(|card| card.as_ref().map(|card| card.job.title.clone()).unwrap_or_default())
         });
         let aside = move || {
-            view! { <a class="icon-button" href=Route::EditJob(id).hash() aria-label=i18n::edit()><Icon name="edit"/></a> }
+            view! { <a class="icon-button" href=JobsRoute::Edit(id).hash() aria-label=i18n::edit()><Icon name="edit"/></a> }
         };
         view! {
-            <Page title up=Route::Jobs aside class="job">
+            <Page title up=Route::Jobs(JobsRoute::List) aside class="job">
                 {move || card.get().map(|card| view! { <Facts card=card.clone()/> <Lots card=card.clone()/> <Actions card/> })}
             </Page>
         }
@@ -46,7 +46,7 @@ fn Facts(card: JobCard) -> impl IntoView {
             <p class="badges">
                 <span class="badge"><Icon name="clock"/>{job.due.map_or_else(|| i18n::no_due().to_owned(), |due| i18n::due_at(i18n::due(due)))}</span>
                 {job.exempt.then(|| view! { <span class="badge">{i18n::job_exempt_badge()}</span> })}
-                {job.repeat_of.map(|of| view! { <a class="badge" href=Route::Job(of).hash()><Icon name="repeat"/>{i18n::job_is_repeat()}</a> })}
+                {job.repeat_of.map(|of| view! { <a class="badge" href=JobsRoute::Job(of).hash()><Icon name="repeat"/>{i18n::job_is_repeat()}</a> })}
                 {job.finished.map(|at| view! { <span class="badge good"><Icon name="check"/>{i18n::finished_on(i18n::moment(at))}</span> })}
             </p>
             {(!job.notes.is_empty()).then(|| view! { <p class="job-notes">{job.notes.clone()}</p> })}
@@ -70,7 +70,7 @@ fn Lots(card: JobCard) -> impl IntoView {
             <h2>{i18n::lot_title()}</h2>
             {none.then(|| view! { <p class="quiet-line">{i18n::lot_none()}</p> })}
             {card.lots.into_iter().map(|lot| view! { <LotSection lot/> }).collect_view()}
-            <a class="button with-icon" class:primary=none href=Route::NewLot(id).hash()><Icon name="plus"/>{i18n::lot_add()}</a>
+            <a class="button with-icon" class:primary=none href=JobsRoute::NewLot(id).hash()><Icon name="plus"/>{i18n::lot_add()}</a>
         </section>
     }
 }
@@ -94,7 +94,7 @@ fn Actions(card: JobCard) -> impl IntoView {
     let deleting = RwSignal::new(false);
     let delete = move |_| {
         deleting.set(false);
-        delete(store, id, i18n::job_deleted(title.get_value()), Route::Jobs);
+        delete(store, id, i18n::job_deleted(title.get_value()), Route::Jobs(JobsRoute::List));
     };
     view! {
         <section class="job-actions button-row">
@@ -114,7 +114,7 @@ fn Actions(card: JobCard) -> impl IntoView {
                     </button>
                 }.into_any()
             }}
-            <a class="button with-icon" href=Route::RepeatJob(id).hash()><Icon name="repeat"/>{i18n::job_repeat()}</a>
+            <a class="button with-icon" href=JobsRoute::Repeat(id).hash()><Icon name="repeat"/>{i18n::job_repeat()}</a>
             <button type="button" class="button with-icon danger" id="delete-job" on:click=move |_| deleting.set(true)><Icon name="bin"/>{i18n::delete()}</button>
         </section>
         {move || deleting.get().then(|| view! {

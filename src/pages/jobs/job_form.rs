@@ -4,7 +4,7 @@ use crate::components::{Icon, NotHere, Page, Switch};
 use crate::forms::{Field, FormSubmit, Kind, SaveBar, TextArea, bound, set};
 use crate::i18n;
 use crate::platform::{clock, ids};
-use crate::route::Route;
+use crate::route::{JobsRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::ids::JobId;
@@ -53,10 +53,10 @@ pub fn JobFormPage(#[prop(into)] job: Option<JobId>, #[prop(into)] repeats: Opti
         (_, Some(_)) => i18n::job_repeat(),
         _ => i18n::new_job(),
     };
-    let up = job.or(repeats).map_or(Route::Jobs, Route::Job);
+    let up = Route::Jobs(job.or(repeats).map_or(JobsRoute::List, JobsRoute::Job));
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up class="form">
-            <form on:submit=move |event| submit.submit(store, &event, Route::Job(id)) novalidate=true>
+            <form on:submit=move |event| submit.submit(store, &event, Route::Jobs(JobsRoute::Job(id))) novalidate=true>
                 {submit.draft_line()}
                 {repeats.is_some().then(|| view! { <p class="quiet-line" id="repeats"><Icon name="repeat"/>{i18n::job_repeats()}</p> })}
                 <Field label=i18n::job_client() kind=Kind::Words bound=bound!(form.client) problems suggestions=clients/>

@@ -4,7 +4,7 @@ use crate::components::{Choice, Icon, NotHere, Page};
 use crate::forms::{Bound, Field, FormSubmit, Kind, SaveBar, bound, field_name, set};
 use crate::i18n;
 use crate::platform::ids;
-use crate::route::Route;
+use crate::route::{JobsRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::{Fact, LotField};
 use lastpull_core::ids::{JobId, LotId};
@@ -44,7 +44,7 @@ pub fn LotFormPage(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option<L
     .with_draft(form);
     let problems = submit.problems;
     // A new lot needs its first run next.
-    let then = if lot.is_none() { Route::NewRun(id) } else { Route::Job(of_job) };
+    let then = if lot.is_none() { Route::Jobs(JobsRoute::NewRun(id)) } else { Route::Jobs(JobsRoute::Job(of_job)) };
     let fabric = Signal::derive(move || form.with(|form| form.fabric));
     let garments = store.shop.with_untracked(garment_names);
     // The fabric of a garment that was ordered before, unless another was chosen here.
@@ -72,7 +72,7 @@ pub fn LotFormPage(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option<L
     };
     let title = if lot.is_some() { i18n::lot_edit_title() } else { i18n::lot_add() };
     view! {
-        <Page title=Signal::derive(move || title.to_owned()) up=Route::Job(of_job) class="form">
+        <Page title=Signal::derive(move || title.to_owned()) up=Route::Jobs(JobsRoute::Job(of_job)) class="form">
             <form on:submit=move |event| submit.submit(store, &event, then) novalidate=true>
                 {submit.draft_line()}
                 <Field label=i18n::lot_garment() kind=Kind::Words bound=garment problems hint=i18n::lot_garment_hint() suggestions=garments/>

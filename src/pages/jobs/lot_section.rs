@@ -3,7 +3,7 @@
 use crate::components::{GarmentChip, Icon, Swatch};
 use crate::i18n;
 use crate::pages::shared::FailureBar;
-use crate::route::Route;
+use crate::route::{JobsRoute, Route};
 use crate::store::Store;
 use lastpull_core::colour::Colour;
 use lastpull_core::facts::Fact;
@@ -30,7 +30,7 @@ pub fn LotSection(lot: LotCard) -> impl IntoView {
                     <h3>{lot.garment.clone()}</h3>
                     <p class="muted">{i18n::fabric(lot.fabric)}{(!lot.colour_name.is_empty()).then(|| format!(" · {}", lot.colour_name))}</p>
                 </div>
-                <a class="icon-button" href=Route::EditLot(id).hash() aria-label=format!("{}: {}", i18n::edit(), lot.garment)><Icon name="edit"/></a>
+                <a class="icon-button" href=JobsRoute::EditLot(id).hash() aria-label=format!("{}: {}", i18n::edit(), lot.garment)><Icon name="edit"/></a>
                 <button type="button" class="icon-button" aria-label=format!("{}: {}", i18n::delete(), lot.garment) on:click=delete><Icon name="bin"/></button>
             </header>
             <ul class="size-row">
@@ -42,7 +42,7 @@ pub fn LotSection(lot: LotCard) -> impl IntoView {
             <ul class="run-rows">
                 {runs.into_iter().map(|run| view! { <RunRow run total garment=lot.colour/> }).collect_view()}
             </ul>
-            <a class="button with-icon" href=Route::NewRun(id).hash()><Icon name="plus"/>{i18n::run_add()}</a>
+            <a class="button with-icon" href=JobsRoute::NewRun(id).hash()><Icon name="plus"/>{i18n::run_add()}</a>
         </section>
     }
 }
@@ -77,7 +77,7 @@ fn RunRow(run: RunCard, total: u32, garment: Option<Colour>) -> impl IntoView {
                     {(run.misprints > 0).then(|| view! { <span class="badge bad">{i18n::misprints_n(run.misprints)}</span> })}
                 </span>
             </a>
-            <a class="icon-button" href=Route::EditRun(id).hash() aria-label=format!("{}: {place}", i18n::edit())><Icon name="edit"/></a>
+            <a class="icon-button" href=JobsRoute::EditRun(id).hash() aria-label=format!("{}: {place}", i18n::edit())><Icon name="edit"/></a>
             <button type="button" class="icon-button" aria-label=format!("{}: {place}", i18n::delete()) on:click=delete><Icon name="bin"/></button>
             {run.failures.into_iter().map(|notice| view! { <FailureBar notice/> }).collect_view()}
         </li>

@@ -4,7 +4,7 @@ use crate::components::{Choice, Icon, NotHere, Page, Switch};
 use crate::forms::{Bound, Field, FormSubmit, Kind, SaveBar, bound, set};
 use crate::i18n;
 use crate::platform::{clock, dom, ids};
-use crate::route::Route;
+use crate::route::{JobsRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::{Fact, RunField};
 use lastpull_core::heat::{LimitCheck, LimitState, limits_while_entering};
@@ -61,7 +61,7 @@ pub fn RunFormPage(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<R
     let other_mesh = Memo::new(move |_| store.shop.with(|shop| form.with(|form| form.other_mesh(shop, units))));
     // Opened from the press, it is about the heat, and leads back there.
     let press = Route::before().filter(|before| run.is_some_and(|run| *before == Route::Run(run)));
-    let then = press.unwrap_or(Route::Job(job));
+    let then = press.unwrap_or(Route::Jobs(JobsRoute::Job(job)));
     if press.is_some() {
         // After the page has been scrolled to its top.
         clock::after(Duration::ZERO, || clock::after(Duration::ZERO, || dom::scroll_to("heat")));

@@ -3,8 +3,9 @@
 use super::run::RunPage;
 use crate::components::{Empty, GarmentChip, Page};
 use crate::i18n;
+use crate::pages::shared::Waits;
 use crate::platform::history;
-use crate::route::Route;
+use crate::route::{JobsRoute, Route};
 use crate::store::Store;
 use lastpull_core::plan::{only_on_press, rail};
 use leptos::prelude::*;
@@ -23,7 +24,7 @@ pub fn PickRunPage() -> impl IntoView {
             {move || if runs.with(Vec::is_empty) {
                 view! {
                     <Empty icon="press" title=i18n::press_empty_title() text=i18n::press_empty_text()>
-                        <a class="button primary" href=Route::Jobs.hash()>{i18n::all_jobs()}</a>
+                        <a class="button primary" href=JobsRoute::List.hash()>{i18n::all_jobs()}</a>
                     </Empty>
                 }.into_any()
             } else {
@@ -35,9 +36,10 @@ pub fn PickRunPage() -> impl IntoView {
                                 <a class="job-row" href=Route::Run(run.id).hash()>
                                     <GarmentChip garment=run.garment_colour ink=run.ink_colour/>
                                     <span class="row-words">
-                                        <strong>{run.title}</strong>
-                                        <span>{i18n::location(run.location)}" · "{run.ink}</span>
-                                        <span class="muted">{run.garment}", "{i18n::fabric(run.fabric)}</span>
+                                        <strong>{run.title.clone()}</strong>
+                                        <span>{i18n::location(run.location)}" · "{run.ink.clone()}</span>
+                                        <span class="muted">{run.garment.clone()}", "{i18n::fabric(run.fabric)}</span>
+                                        <Waits run=run.clone()/>
                                     </span>
                                     <span class="row-count">
                                         {i18n::of_pieces(run.good, run.planned)}

@@ -6,7 +6,7 @@ use crate::i18n;
 use crate::pages::heat::RunTests;
 use crate::pages::ink::RunInkRows;
 use crate::pages::shared::{FailureBar, finish_job};
-use crate::route::Route;
+use crate::route::{JobsRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::ids::RunId;
@@ -37,7 +37,7 @@ pub fn FinishedRun(id: RunId, heading: Heading) -> impl IntoView {
         store.shop.with(|shop| job_card(shop, job).is_some_and(|card| card.complete && card.job.finished.is_none()))
     });
     let title = heading.title.clone();
-    let aside = move || view! { <a class="button quiet" href=Route::Job(job).hash()>{i18n::to_job()}</a> };
+    let aside = move || view! { <a class="button quiet" href=JobsRoute::Job(job).hash()>{i18n::to_job()}</a> };
     view! {
         <Page title=Signal::derive(move || title.clone()) up=Route::Day aside class="ended">
             <p class="run-under"><GarmentChip garment=heading.garment ink=heading.ink/><span>{heading.print.clone()}</span></p>

@@ -3,9 +3,13 @@
 mod day_verdict;
 mod failure_bar;
 mod finish_job;
+mod finish_time;
 mod goal;
+mod waits;
 
 pub use day_verdict::Verdict;
 pub use failure_bar::FailureBar;
 pub use finish_job::finish_job;
+pub use finish_time::out_at;
 pub use goal::GoalBadge;
+pub use waits::Waits;

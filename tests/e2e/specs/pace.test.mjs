@@ -38,7 +38,7 @@ test("a run is late for a due time that has passed, however far off closing is",
 test("a run without a due time is compared with closing, and names the day it ends", async (t) => {
   const garments = { "size-s": 2000, "size-m": "", "size-l": "" };
   const page = await openCounting(t, app, { device: PHONE, now: WEDNESDAY, job: { due_day: "" }, garments, run: { guess: 24 } });
-  await page.locator("#finish strong").getByText(/^out tomorrow, \d+:\d\d/i).waitFor();
+  await page.locator("#finish strong").getByText(/^printed tomorrow, \d+:\d\d/i).waitFor();
   await page.locator("#chance .tight").getByText("Will hardly make closing").waitFor();
 });
 

@@ -3,10 +3,10 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { DESK, PHONE } from "../support/browser.mjs";
 import { SATURDAY, WEDNESDAY, day } from "../support/clock.mjs";
-import { centreOf } from "../support/counting.mjs";
-import { go, press } from "../support/page.mjs";
+import { centreOf, pull } from "../support/counting.mjs";
+import { fillForm, go, press, save, waitForText } from "../support/page.mjs";
 import { openDemo, openShop, testServer } from "../support/setup.mjs";
-import { addGarments, addRun, newJob } from "../support/shop.mjs";
+import { addGarments, addRun, newJob, startCounting } from "../support/shop.mjs";
 import { touchInput } from "../support/touch.mjs";
 
 const app = testServer();
@@ -125,11 +125,36 @@ test("on a Saturday the shop is closed until somebody opens it", async (t) => {
   await go(page, "#/", "#verdict");
   await page.locator("#verdict.tight").getByText("The shop is closed; 1 run still open.").waitFor();
   // Its work is for Monday morning.
-  await page.locator(".run-finish .out").getByText("out Monday, 8:").waitFor();
+  await page.locator(".run-finish .out").getByText("printed Monday, 8:").waitFor();
   await page.locator("#closing").getByText("Closed today").waitFor();
   await press(page, ".closing .button");
   await page.locator("#closing").getByText("Closing 5:00\u00a0pm").waitFor();
   await page.locator("#verdict.quiet").getByText("Nothing is due today. 1 run open, the last expected out 9:").waitFor();
+});
+
+test("times of a run whose time in the dryer is unknown end at the press, and say so", async (t) => {
+  const page = await openShop(t, app, { device: PHONE });
+  await newJob(page, { title: "Club tees" });
+  await addGarments(page);
+  await addRun(page, { guess: 30 });
+  await go(page, "#/", "#verdict");
+  await waitForText(page, "#dryer-unknown", "1 run without a known time in the dryer");
+  await waitForText(page, ".run-finish .out", "printed");
+  await press(page, ".run-link");
+  await startCounting(page);
+  await pull(page, 1);
+  await waitForText(page, "#finish strong", "printed");
+  await press(page, "#pace");
+  await waitForText(page, "#pace-words", "the time in the dryer is not known");
+  await page.goBack();
+  await go(page, "#/jobs", ".job-row");
+  await press(page, ".job-row");
+  await press(page, page.locator(".run-row a.icon-button").first());
+  await fillForm(page, { dwell: 90 });
+  await save(page);
+  await go(page, "#/", "#verdict");
+  await waitForText(page, ".run-finish .out", "out");
+  assert.equal(await page.locator("#dryer-unknown").count(), 0);
 });
 
 test("a run that ends after closing is reported in verdict and row", async (t) => {
@@ -155,7 +180,7 @@ test("work for another day names the day, leaves out the night and is not due to
   await page.locator("#verdict.quiet").getByText("Nothing is due today. 1 run open, the last expected out tomorrow, ").waitFor();
   const block = page.locator(".rail-runs li").filter({ hasText: "Club tees" });
   await block.locator("[data-fit=later]").getByText("Not due today").waitFor();
-  assert.match(await block.locator(".out").innerText(), /^out tomorrow, /);
+  assert.match(await block.locator(".out").innerText(), /^printed tomorrow, /);
 });
 
 test("behind a run of unknown pace nothing is said to make it", async (t) => {

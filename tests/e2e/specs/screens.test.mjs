@@ -295,7 +295,7 @@ test("a screen with another mesh than its run is named in the form and before th
   await page.locator("[data-item=Mesh] #other-mesh").getByText("Screen 2 is 156").waitFor();
 });
 
-test("the day says which screen a run waits for and a frame of two runs is listed once", async (t) => {
+test("the day and the press say which screen a run waits for and a frame of two runs is listed once", async (t) => {
   const page = await openShop(t, app, { now: WEDNESDAY });
   await addScreens(page, { label: "1" });
   for (const title of ["Tour tees", "Tone on tone"]) {
@@ -305,6 +305,8 @@ test("the day says which screen a run waits for and a frame of two runs is liste
   }
   await go(page, "#/", ".run-block");
   await page.locator(".waits").first().getByText("Waits for screens 1 until").waitFor();
+  await go(page, "#/press", ".press-pick .job-row");
+  await page.locator(".press-pick .waits").first().getByText("Waits for screens 1 until").waitFor();
   await go(page, "#/screens", ".screen-need");
   assert.equal(await page.locator(".screen-need").count(), 1);
   await page.locator(".screen-also").getByText("Tone on tone").waitFor();

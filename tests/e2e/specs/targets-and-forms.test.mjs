@@ -2,8 +2,8 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { PHONE } from "../support/browser.mjs";
-import { day } from "../support/clock.mjs";
-import { pull, touchZone } from "../support/counting.mjs";
+import { advance, day } from "../support/clock.mjs";
+import { pull, touchZone, waitUntilSaved } from "../support/counting.mjs";
 import { burnNewScreen, enterPiecesSince, openStep, reportFailure, resumePress } from "../support/failure.mjs";
 import { fillForm, go, press, save } from "../support/page.mjs";
 import { openDemo, openShop, testServer } from "../support/setup.mjs";
@@ -65,6 +65,21 @@ for (const [name, device] of Object.entries({ portrait: PHONE, landscape: LANDSC
     await touchZone(page);
     await page.locator(".failure-bar:not(.stands)").waitFor();
     assert.deepEqual(await coveredElements(page, "#zone, #count, .zone-left, .failure-bar, .control, .size-button, .place, .head-back"), [], "with suspects to look at");
+  });
+
+  test(`in ${name} a clock that went back is told at the press, and leaves the zone its room`, async (t) => {
+    const page = await openCounting(t, app, { device });
+    await pull(page, 6);
+    await advance(page, -3 * 3600);
+    await page.locator("#clock-banner").getByText("This device's clock is 3 h behind").waitFor();
+    assert.deepEqual(await smallTargets(page, "count"), []);
+    assert.deepEqual(await coveredElements(page, "#clock-banner .banner-button, #zone, #count, .control, .size-button, .place, .head-back"), []);
+    const zone = await page.locator("#zone").boundingBox();
+    assert.ok(zone.width >= 150 && zone.height >= 96, `the zone measures ${JSON.stringify(zone)}`);
+    await touchZone(page);
+    await waitUntilSaved(page, 7);
+    await press(page, "#clock-banner button");
+    await page.locator("#clock-banner").waitFor({ state: "detached" });
   });
 }
 

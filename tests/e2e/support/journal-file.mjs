@@ -31,6 +31,26 @@ export function shopLines(pulls, now) {
   return lines;
 }
 
+/** Journal lines of a shop with finished jobs of one counted piece each, "Order 0" the first; its note is "lantern". */
+export function jobLines(jobs, now) {
+  const device = id(1);
+  const lines = [];
+  let seq = 0;
+  const record = (at, subject, fact) => lines.push(JSON.stringify({ device, seq: ++seq, stamp: [at, 0], subject, fact }));
+  record(now - (jobs + 1) * 3_600_000, id(0), { shop_named: "Old shop" });
+  for (let number = 0; number < jobs; number++) {
+    const [job, lot, run] = [10 + number * 3, 11 + number * 3, 12 + number * 3].map(id);
+    const at = now - (jobs - number) * 3_600_000;
+    const notes = number === 0 ? [{ notes: "lantern" }] : [];
+    record(at, job, { job_set: [{ client: `Client ${number % 40}` }, { title: `Order ${number}` }, ...notes] });
+    record(at, lot, { lot_set: [{ job }, { garment: "Tee" }, { fabric: "cotton" }, { pieces: [{ size: "m", pieces: 1 }] }] });
+    record(at, run, { run_set: [{ lot }, { location: "full_front" }, { ink: "Night" }, { hits: 1 }] });
+    record(at, run, { pulled: { pieces: 1, size: "m" } });
+    record(at + 60_000, job, "job_finished");
+  }
+  return lines;
+}
+
 /** Bytes of a backup file with these lines, made at this time (ms). */
 export function backupFile(lines, made) {
   const heading = JSON.stringify({ journal: "lastpull", version: 1, entries: lines.length, made });

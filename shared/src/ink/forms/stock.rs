@@ -4,9 +4,10 @@ use crate::facts::InkFact;
 use crate::form::{Problems, TYPED_NOTE, collect, parse_required, parse_text};
 use crate::ids::Subject;
 use crate::units::{Grams, Units};
+use serde::{Deserialize, Serialize};
 
 /// The form of a delivery, or of a weighing of what is left. Weights are in the units of the device.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
 pub struct StockForm {
     /// The weight.
     pub grams: String,

@@ -1,4 +1,5 @@
-//! The list of the shop's jobs.
+//! The list of the shop's jobs. Of a shop of many years only the rows on the screen are worked out: the list itself
+//! is ids in order, and the search a text for each.
 
 use crate::collections::sort_by_key;
 use crate::colour::Colour;
@@ -36,60 +37,43 @@ pub struct JobRow {
     pub swatches: Vec<(Option<Colour>, Option<Colour>)>,
 }
 
-/// Most finished jobs listed: more than anybody scrolls through. Our own.
-const MOST_FINISHED: usize = 100;
-
 /// The shop's jobs, without deleted ones.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Eq, Default)]
 pub struct JobList {
     /// Open jobs, the most urgent first; those without a due date last.
-    pub open: Vec<JobRow>,
-    /// Finished jobs, the latest first: at most a hundred.
-    pub finished: Vec<JobRow>,
-    /// Whether there are more finished ones than are listed.
-    pub has_older: bool,
+    pub open: Vec<JobId>,
+    /// Finished jobs, the latest first.
+    pub finished: Vec<JobId>,
 }
 
-/// The jobs whose title, client or notes contain every word of `search`.
-pub fn job_list(shop: &Shop, clock: WallClock, search: &str) -> JobList {
-    let words: Vec<String> = search.split_whitespace().map(lowercase_latin).collect();
-    let is_meant = |job: &Job| {
-        let text = lowercase_latin(&format!("{} {} {}", job.title, job.client, job.notes));
-        words.iter().all(|word| text.contains(word.as_str()))
-    };
-    let row = |(id, job): (JobId, &Job)| job_row(shop, clock, id, job);
-    let mut open: Vec<JobRow> = shop.open_jobs().filter(|(_, job)| is_meant(job)).map(row).collect();
-    sort_by_key(&mut open, |row| (row.due.is_none(), row.due, row.id));
-    let mut finished = latest_finished(shop, is_meant);
-    let has_older = finished.len() > MOST_FINISHED;
-    finished.truncate(MOST_FINISHED);
-    JobList { open, finished: finished.into_iter().map(row).collect(), has_older }
+/// The list of all jobs.
+pub fn job_list(shop: &Shop) -> JobList {
+    let mut open: Vec<(JobId, &Job)> = shop.open_jobs().collect();
+    let mut finished: Vec<(JobId, &Job)> = shop.jobs().filter(|(_, job)| !job.deleted && !job.is_open()).collect();
+    sort_by_key(&mut open, |(id, job)| (job.due.is_none(), job.due, *id));
+    sort_by_key(&mut finished, |(id, job)| Reverse((job.finished, *id)));
+    let ids = |jobs: Vec<(JobId, &Job)>| jobs.into_iter().map(|(id, _)| id).collect();
+    JobList { open: ids(open), finished: ids(finished) }
 }
 
-/// The finished jobs that are meant, the latest first: all of them, or more than are listed.
-fn latest_finished(shop: &Shop, is_meant: impl Fn(&Job) -> bool) -> Vec<(JobId, &Job)> {
-    let is_listed = |(_, job): &(JobId, &Job)| !job.deleted && job.finished.is_some() && is_meant(job);
-    let latest = &shop.links.finished_jobs;
-    let mut jobs: Vec<(JobId, &Job)> = latest
-        .iter()
-        .filter_map(|(_, id)| Some((id, shop.job(id)?)))
-        .filter(is_listed)
-        .take(MOST_FINISHED + 1)
-        .collect();
-    if jobs.len() <= MOST_FINISHED && !latest.is_whole() {
-        jobs = shop.jobs().filter(is_listed).collect();
-        sort_by_key(&mut jobs, |(id, job)| Reverse((job.finished, *id)));
+impl JobList {
+    /// The jobs of this list whose texts contain every word of `search`, in the same order.
+    pub fn found(&self, texts: &JobTexts, search: &str) -> Self {
+        let words: Vec<String> = search.split_whitespace().map(lowercase_latin).collect();
+        let matching = |jobs: &[JobId]| jobs.iter().copied().filter(|id| texts.contain(*id, &words)).collect();
+        Self { open: matching(&self.open), finished: matching(&self.finished) }
     }
-    jobs
 }
 
-fn job_row(shop: &Shop, clock: WallClock, id: JobId, job: &Job) -> JobRow {
+/// The row of a job; `None` if there is no such job or it was deleted.
+pub fn job_row(shop: &Shop, clock: WallClock, id: JobId) -> Option<JobRow> {
+    let job = shop.job(id).filter(|job| !job.deleted)?;
     let lots = shop.lots_of(id);
     let prints = || lots.iter().flat_map(|(lot_id, lot)| shop.runs_of(*lot_id).into_iter().map(move |run| (*lot, run)));
     let planned: u32 = prints().map(|(lot, _)| lot.total()).sum();
     let left: u32 = prints().map(|(_, (run, _))| shop.pieces_left(run)).sum();
     let complete = planned > 0 && left == 0;
-    JobRow {
+    Some(JobRow {
         id,
         title: job.title.clone(),
         client: job.client.clone(),
@@ -97,9 +81,30 @@ fn job_row(shop: &Shop, clock: WallClock, id: JobId, job: &Job) -> JobRow {
         overdue: job.is_open() && !complete && job.due.is_some_and(|due| clock.due_moment(due) < clock.now),
         finished: job.finished,
         planned,
-        good: planned - left,
+        good: planned.saturating_sub(left),
         over: prints().map(|(_, (run, _))| shop.pieces_over(run)).sum(),
         complete,
         swatches: prints().map(|(lot, (_, run))| (lot.colour, run.ink_colour)).collect(),
+    })
+}
+
+/// What a search of the jobs looks through: title, client and notes of each, in lower case. Made once, since it costs
+/// far more than a search.
+#[derive(Clone, Debug, PartialEq, Eq, Default)]
+pub struct JobTexts(Vec<(JobId, String)>);
+
+/// The texts of all jobs.
+pub fn job_texts(shop: &Shop) -> JobTexts {
+    let text = |job: &Job| lowercase_latin(&format!("{} {} {}", job.title, job.client, job.notes));
+    let mut texts: Vec<_> = shop.jobs().filter(|(_, job)| !job.deleted).map(|(id, job)| (id, text(job))).collect();
+    sort_by_key(&mut texts, |(id, _)| *id);
+    JobTexts(texts)
+}
+
+impl JobTexts {
+    fn contain(&self, id: JobId, words: &[String]) -> bool {
+        let at = self.0.partition_point(|(other, _)| *other < id);
+        let text = self.0.get(at).filter(|(other, _)| *other == id);
+        text.is_some_and(|(_, text)| words.iter().all(|word| text.contains(word.as_str())))
     }
 }

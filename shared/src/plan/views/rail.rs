@@ -25,6 +25,14 @@ pub struct Rail {
     /// Whether these were learned from the shop's own days.
     pub set_up_learned: bool,
 }
+
+impl Rail {
+    /// Number of runs whose times end at the press, since their time in the dryer is unknown.
+    pub fn ending_at_press(&self) -> u32 {
+        self.runs.iter().filter(|run| run.ends_at_press).count() as u32
+    }
+}
+
 /// The rail as of the clock.
 ///
 /// Times are added up in seconds of work from now on: set-ups and waits as they are expected, and the runs' own times
@@ -94,6 +102,7 @@ pub fn rail(shop: &Shop, clock: WallClock) -> Rail {
             waits_for: waits_until.and_then(|_| not_ready(shop, id)).unwrap_or_default(),
             set_up_begins,
             finish,
+            ends_at_press: forecast.as_ref().is_some_and(|forecast| forecast.ends_at_press),
             is_earliest_possible: unknown_before,
             fit,
             chance: closing.zip(chance_by).map(|(closing, by)| by(closing)),

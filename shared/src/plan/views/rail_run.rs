@@ -51,6 +51,8 @@ pub struct RailRun {
     pub set_up_begins: WallTime,
     /// When it is out of the dryer, with an 80 % interval; `None` if its pace is unknown.
     pub finish: Option<Estimate<WallTime>>,
+    /// Whether its time in the dryer is unknown and not in `finish`.
+    pub ends_at_press: bool,
     /// Whether a run before it has no known pace, so that its own times are the earliest possible.
     pub is_earliest_possible: bool,
     /// Whether it is in time.

@@ -43,8 +43,10 @@ pub struct Forecast {
     pub rest: Outlook,
     /// Seconds of work since the last pull, already spent on the piece on the platen.
     pub spent_on_piece: f64,
-    /// Seconds that the last piece still takes through the dryer after it was pulled.
+    /// Seconds that the last piece still takes through the dryer after it was pulled; 0 if that is unknown.
     pub in_dryer: f64,
+    /// Whether the time in the dryer is unknown: every time of this forecast then ends at the press.
+    pub ends_at_press: bool,
     /// Changes of size among the pieces left.
     changes: u32,
     course: Course,
@@ -72,7 +74,8 @@ pub(crate) fn forecast_from(experience: &Experience<'_>, shop: &Shop, id: RunId,
     let changes = changes_left(shop, run);
     let rest = Outlook::of(&course, &trouble, left, changes);
     let each = course.work(1.0, 0.0).mean;
-    let transit = dryer_transit(shop, id).map_or(0.0, Seconds::seconds);
+    let known_transit = dryer_transit(shop, id);
+    let transit = known_transit.map_or(0.0, Seconds::seconds);
     let in_dryer = match progress.pulls.last() {
         Some(last) if left == 0 => (transit - now.since(last.at).seconds()).max(0.0),
         _ => transit,
@@ -85,6 +88,7 @@ pub(crate) fn forecast_from(experience: &Experience<'_>, shop: &Shop, id: RunId,
         // However long the piece on the platen takes, it is one piece.
         spent_on_piece: spent_since_last_pull(run, now).min(each),
         in_dryer,
+        ends_at_press: known_transit.is_none(),
         changes,
         course,
         trouble,

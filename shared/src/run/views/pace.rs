@@ -44,6 +44,8 @@ pub struct PaceView {
     pub time_left: Millis,
     /// When the last piece is out of the dryer.
     pub finish: Estimate<WallTime>,
+    /// Whether the time in the dryer is unknown and not in any of these times.
+    pub ends_at_press: bool,
     /// The due time or closing, whichever comes first; `None` without either. For a run that is expected to go on past
     /// closing and is due on another day: its due time.
     pub goal: Option<Goal>,
@@ -92,6 +94,7 @@ pub fn run_pace(shop: &Shop, id: RunId, clock: WallClock) -> RunPace {
             seconds,
             time_left: Millis::from_seconds(press_time.expected + forecast.in_dryer),
             finish,
+            ends_at_press: forecast.ends_at_press,
             goal: run_goal(forecast, finish, closing, due, &calendar, clock),
             by_closing: closing
                 .map(|closing| planned.saturating_sub(left) + forecast.pieces_by(closing, &calendar).min(left)),

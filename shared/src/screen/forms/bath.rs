@@ -126,7 +126,7 @@ impl BatchInForm {
 }
 
 /// How the time of a batch is entered.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
 pub enum BatchTimeKind {
     /// From the recorded times of going in and coming out.
     #[default]
@@ -138,7 +138,7 @@ pub enum BatchTimeKind {
 }
 
 /// The form of a batch that comes out.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
 pub struct BatchOutForm {
     /// How the time is entered.
     pub kind: BatchTimeKind,

@@ -6,7 +6,7 @@ use super::settle::Settle;
 use crate::components::Icon;
 use crate::i18n;
 use crate::i18n::check_values::expected_text;
-use crate::route::{HeatRoute, Route};
+use crate::route::{HeatRoute, JobsRoute};
 use crate::store::Store;
 use lastpull_core::heat::{Changeover, HeatStatus, LimitCheck, MeasuredBreach, TemperatureSource};
 use lastpull_core::ids::RunId;
@@ -71,9 +71,9 @@ fn panel(
             {(!limits.is_empty()).then(|| view! {
                 <ul class="heat-limits">{limits.iter().map(limit).collect::<Vec<_>>()}</ul>
             })}
-            {set_up.then(|| view! { <a class="button" href=Route::EditRun(id).hash()>{i18n::change_edit()}</a> })}
+            {set_up.then(|| view! { <a class="button" href=JobsRoute::EditRun(id).hash()>{i18n::change_edit()}</a> })}
             {found.setting_missing.then(|| view! {
-                <p>{i18n::change_no_setting()}" "<a class="heat-fix" href=Route::EditRun(id).hash()>{i18n::change_enter_setting()}</a></p>
+                <p>{i18n::change_no_setting()}" "<a class="heat-fix" href=JobsRoute::EditRun(id).hash()>{i18n::change_enter_setting()}</a></p>
             })}
             {(!found.steps.is_empty()).then(|| view! {
                 <ol class="heat-steps">{found.steps.iter().map(step).collect::<Vec<_>>()}</ol>

@@ -3,7 +3,7 @@
 use crate::components::{Choice, Icon};
 use crate::i18n;
 use crate::pages::heat::folding_row::folding_row;
-use crate::route::{HeatRoute, Route};
+use crate::route::{HeatRoute, JobsRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::heat::{
@@ -69,11 +69,11 @@ fn fixes(id: RunId, heat: &RunHeat) -> AnyView {
     let mut ways: Vec<(Route, &str)> = missing
         .iter()
         .map(|what| match what {
-            MissingInput::Setting => (Route::EditRun(id), i18n::fix_setting()),
+            MissingInput::Setting => (Route::Jobs(JobsRoute::EditRun(id)), i18n::fix_setting()),
             MissingInput::Sensor => dryer.map_or((Route::Heat(HeatRoute::NewDryer), i18n::fix_dryer()), |dryer| {
                 (Route::Heat(HeatRoute::Measure(dryer)), i18n::fix_sensor())
             }),
-            MissingInput::Dwell => (Route::EditRun(id), i18n::fix_dwell()),
+            MissingInput::Dwell => (Route::Jobs(JobsRoute::EditRun(id)), i18n::fix_dwell()),
             MissingInput::Sheet => (Route::Heat(sheet), i18n::fix_sheet()),
             MissingInput::CureTemperature | MissingInput::Hold => (Route::Heat(sheet), i18n::fix_sheet_edit()),
         })

@@ -41,7 +41,7 @@ fn EarlierTrials(id: RunId) -> impl IntoView {
         trials.with(|trials: &Vec<(Subject, Trial, TrialFit)>| {
             (!trials.is_empty()).then(|| {
                 let line = i18n::trials_with_ink(trials.len() as u32);
-                let rows = trials.iter().map(|(id, trial, fit)| (*id, trial, Some(*fit))).collect();
+                let rows = trials.iter().map(|(id, trial, fit)| (*id, trial.clone(), Some(*fit))).collect();
                 folding_row("calm", "info", "run-trials", line, trial_rows(rows))
             })
         })

@@ -1,7 +1,7 @@
 //! Wash, crock and stretch tests: due and recorded.
 
 use super::run_tests::line;
-use crate::components::{Empty, Icon, Page};
+use crate::components::{Empty, Icon, Page, long_rows};
 use crate::i18n;
 use crate::route::{HeatRoute, Route};
 use crate::store::Store;
@@ -28,8 +28,8 @@ pub fn TestsPage() -> impl IntoView {
                 view! { <Empty icon="drop" title=i18n::tests_none_title() text=i18n::tests_none_text()>{add()}</Empty> }.into_any()
             } else {
                 view! {
-                    {due.with(|due| group(i18n::tests_due(), due.iter().map(due_row).collect()))}
-                    {made.with(|made: &Vec<(Subject, CureTest)>| group(i18n::tests_log(), made.iter().map(made_row).collect()))}
+                    {group("due", i18n::tests_due(), due.get(), due_row)}
+                    {group("log", i18n::tests_log(), made.get(), made_row)}
                     {add()}
                     <p class="quiet-line">{i18n::heat_no_promise()}</p>
                 }.into_any()
@@ -38,11 +38,16 @@ pub fn TestsPage() -> impl IntoView {
     }
 }
 
-fn group(title: &'static str, rows: Vec<AnyView>) -> AnyView {
+fn group<T: Send + Sync + 'static>(
+    name: &'static str,
+    title: &'static str,
+    rows: Vec<T>,
+    row: fn(&T) -> AnyView,
+) -> AnyView {
     if rows.is_empty() {
         return ().into_any();
     }
-    view! { <section class="heat-fabric"><h2>{title}</h2><ul class="menu">{rows}</ul></section> }.into_any()
+    view! { <section class="heat-fabric"><h2>{title}</h2>{long_rows(name, "menu", rows, row)}</section> }.into_any()
 }
 
 fn due_row((run, standing): &(RunId, TestStatus)) -> AnyView {
@@ -50,16 +55,14 @@ fn due_row((run, standing): &(RunId, TestStatus)) -> AnyView {
     let waiting = standing.kinds.iter().find_map(|kind| kind.waiting);
     let route = waiting.map_or(HeatRoute::NewTestForRun(*run), HeatRoute::Test);
     view! {
-        <li>
-            <a class="menu-row" data-due="true" href=route.hash()>
-                <Icon name="clock"/>
-                <span class="row-words">
-                    <strong>{i18n::test_of(standing.ink.clone(), i18n::fabric_inside(standing.fabric))}</strong>
-                    {lines.into_iter().map(|line| view! { <span class="heat-calls">{line}</span> }).collect::<Vec<_>>()}
-                </span>
-                <Icon name="next"/>
-            </a>
-        </li>
+        <a class="menu-row" data-due="true" href=route.hash()>
+            <Icon name="clock"/>
+            <span class="row-words">
+                <strong>{i18n::test_of(standing.ink.clone(), i18n::fabric_inside(standing.fabric))}</strong>
+                {lines.into_iter().map(|line| view! { <span class="heat-calls">{line}</span> }).collect::<Vec<_>>()}
+            </span>
+            <Icon name="next"/>
+        </a>
     }
     .into_any()
 }
@@ -72,15 +75,13 @@ fn made_row((id, test): &(Subject, CureTest)) -> AnyView {
     };
     let how = format!("{}, {}", i18n::test_kind_of(test.kind), i18n::moment(test.result_at));
     view! {
-        <li>
-            <a class="menu-row" href=HeatRoute::Test(*id).hash()>
-                <span class="row-words">
-                    <strong>{i18n::test_of(test.ink.clone(), i18n::fabric_inside(test.fabric))}</strong>
-                    <span class="muted">{how}</span>
-                    <span><span class=format!("badge {tone}")><Icon name=icon/>{i18n::test_result_of(test.result)}</span></span>
-                </span>
-                <Icon name="next"/>
-            </a>
-        </li>
+        <a class="menu-row" href=HeatRoute::Test(*id).hash()>
+            <span class="row-words">
+                <strong>{i18n::test_of(test.ink.clone(), i18n::fabric_inside(test.fabric))}</strong>
+                <span class="muted">{how}</span>
+                <span><span class=format!("badge {tone}")><Icon name=icon/>{i18n::test_result_of(test.result)}</span></span>
+            </span>
+            <Icon name="next"/>
+        </a>
     }.into_any()
 }

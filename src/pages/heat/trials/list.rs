@@ -1,6 +1,6 @@
 //! Trials: a new ink on a fabric, how it was printed and with what result.
 
-use crate::components::{Empty, Icon, Page};
+use crate::components::{Empty, Icon, Page, long_rows};
 use crate::i18n;
 use crate::route::{HeatRoute, Route};
 use crate::store::Store;
@@ -24,7 +24,7 @@ pub fn TrialsPage() -> impl IntoView {
                 view! { <Empty icon="edit" title=i18n::trials_none_title() text=i18n::trials_none_text()>{add()}</Empty> }.into_any()
             } else {
                 view! {
-                    {trial_rows(trials.iter().map(|(id, trial)| (*id, trial, None)).collect())}
+                    {trial_rows(trials.iter().map(|(id, trial)| (*id, trial.clone(), None)).collect())}
                     {add()}
                 }.into_any()
             })}
@@ -33,11 +33,11 @@ pub fn TrialsPage() -> impl IntoView {
 }
 
 /// Rows of trials; with a [`TrialFit`], how well each matches a run.
-pub fn trial_rows(trials: Vec<(Subject, &Trial, Option<TrialFit>)>) -> AnyView {
-    view! { <ul class="menu">{trials.into_iter().map(row).collect::<Vec<_>>()}</ul> }.into_any()
+pub fn trial_rows(trials: Vec<(Subject, Trial, Option<TrialFit>)>) -> AnyView {
+    long_rows("trials", "menu", trials, row)
 }
 
-fn row((id, trial, fit): (Subject, &Trial, Option<TrialFit>)) -> AnyView {
+fn row((id, trial, fit): &(Subject, Trial, Option<TrialFit>)) -> AnyView {
     let (tone, icon) = match trial.verdict {
         TrialVerdict::Open => ("", "clock"),
         TrialVerdict::Keep => ("good", "check"),
@@ -54,8 +54,7 @@ fn row((id, trial, fit): (Subject, &Trial, Option<TrialFit>)) -> AnyView {
         TrialFit::Ink => i18n::trial_other_fabric(),
     });
     view! {
-        <li>
-            <a class="menu-row" href=HeatRoute::Trial(id).hash()>
+            <a class="menu-row" href=HeatRoute::Trial(*id).hash()>
                 <span class="row-words">
                     <strong>{i18n::test_of(trial.ink.clone(), i18n::fabric_inside(trial.fabric))}</strong>
                     <span>{how.join(" · ")}</span>
@@ -65,6 +64,5 @@ fn row((id, trial, fit): (Subject, &Trial, Option<TrialFit>)) -> AnyView {
                 </span>
                 <Icon name="next"/>
             </a>
-        </li>
     }.into_any()
 }

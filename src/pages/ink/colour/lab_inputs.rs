@@ -10,8 +10,10 @@ use leptos::prelude::*;
 /// L*, a*, b*, as an instrument shows them or as printed on a card.
 #[component]
 pub fn LabInputs(name: &'static str, reading: RwSignal<Reading>, hint: &'static str) -> impl IntoView {
-    let begun = reading.with_untracked(|reading| reading.value).filter(|value| value.by == ReadBy::Instrument);
-    let form = RwSignal::new(ReadingForm::of(begun));
+    let form = RwSignal::new(reading.with_untracked(|reading| {
+        let begun = reading.value.filter(|value| value.by == ReadBy::Instrument);
+        if reading.typed == ReadingForm::default() { ReadingForm::of(begun) } else { reading.typed.clone() }
+    }));
     let problems = Memo::new(move |_| {
         let mut problems = Problems::new();
         form.with(|form| form.check(&mut problems));
@@ -27,7 +29,8 @@ pub fn LabInputs(name: &'static str, reading: RwSignal<Reading>, hint: &'static 
         let mut problems = Problems::new();
         let value = form.with_untracked(|form| form.check(&mut problems));
         let wrong = !problems.is_empty();
-        reading.set(Reading { value: value.filter(|_| !wrong), wrong, ..Reading::default() });
+        let typed = form.get_untracked();
+        reading.set(Reading { value: value.filter(|_| !wrong), typed, wrong, ..Reading::default() });
     };
     // A text keyboard: the numeric keyboard of some phones has no minus.
     let input = move |field: &'static str,

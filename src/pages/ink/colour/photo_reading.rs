@@ -149,7 +149,7 @@ fn PhotoMarks(
         };
         let (value, target) = kept.map_or((None, None), |kept| (Some(kept.sample), kept.target));
         let beside = beside.map(|beside| beside.get());
-        reading.set(Reading { value, target, wrong: false, photo: taken.get_untracked(), beside });
+        reading.set(Reading { value, target, photo: taken.get_untracked(), beside, ..Reading::default() });
     });
     let neutrals =
         vec![(PAPER, i18n::colour_neutral_paper().to_owned()), (CARD, i18n::colour_neutral_card().to_owned())];

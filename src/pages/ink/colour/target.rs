@@ -5,7 +5,7 @@ use super::photo_subject::{PhotoOf, keep_picture};
 use super::reading::{CompleteReading, Reading};
 use super::reading_field::ReadingField;
 use crate::components::{Choice, Icon, NotHere, Page, Sheet};
-use crate::forms::{FormSubmit, submit_dialog};
+use crate::forms::{DialogDraft, FormSubmit, submit_dialog};
 use crate::i18n;
 use crate::pages::photos::Photos;
 use crate::route::{InkRoute, Route};
@@ -38,7 +38,7 @@ pub fn TargetPage(recipe: Subject) -> impl IntoView {
     // A recipe with a display colour starts with it; nothing is recorded until it is saved.
     let likely = before.colour.map(|colour| reading_of(Lab::of(colour), ReadBy::Screen));
     let reading = RwSignal::new(Reading::of(if before.target.is_some() { None } else { likely }));
-    let submit = FormSubmit::new(Box::new(move || reading.with(|reading| reading.check("target"))));
+    let submit = FormSubmit::new(Box::new(move || reading.with(|reading| reading.check("target")))).with_draft(reading);
     let save = move |event: leptos::ev::SubmitEvent| {
         event.prevent_default();
         let Some(CompleteReading { sample, photo }) = submit.validate() else { return };
@@ -47,6 +47,7 @@ pub fn TargetPage(recipe: Subject) -> impl IntoView {
             store.notify_with_undo(i18n::colour_target_saved(), vec![undo]);
             keep_picture(store, recipe, photo);
             reading.set(Reading::default());
+            submit.emptied();
         };
         submit.save(store, vec![set(RecipeField::Target(Some(sample.sample)))], Box::new(saved));
     };
@@ -83,8 +84,11 @@ pub fn TargetPage(recipe: Subject) -> impl IntoView {
             }}
             <form on:submit=save novalidate=true class="card">
                 <h2>{i18n::colour_target_new()}</h2>
+                {submit.draft_line()}
                 {move || {
-                    read_garment.with(|_| ());
+                    // Drawn anew when what was typed is discarded.
+                    read_garment.track();
+                    submit.restored.track();
                     view! { <ReadingField name="target" label=i18n::colour_target_new() reading known=read_garment photo=PhotoOf::Target/> }
                 }}
                 <button type="submit" class="button primary" id="target-save" disabled=waits>{i18n::save()}</button>
@@ -133,6 +137,7 @@ fn GarmentSheet(garment: Garment, target: Memo<Option<ColourReading>>, on_close:
     let Some(lot) = garment.lot else { return ().into_any() };
     let before = store.shop.with_untracked(|shop| shop.ink.garment(lot));
     let reading = RwSignal::new(Reading::of(before));
+    let draft = DialogDraft::of(format!("garment-{lot}")).keep(reading);
     let has_photos = store.shop.with_untracked(|shop| !shop.photos.of(lot).is_empty());
     let waits = Signal::derive(move || reading.with(|reading| reading.colour().is_none()));
     let problems = RwSignal::new(Problems::new());
@@ -141,12 +146,18 @@ fn GarmentSheet(garment: Garment, target: Memo<Option<ColourReading>>, on_close:
         store.record(lot, Fact::Ink(InkFact::GarmentRead(Some(sample.sample))));
         store.notify_with_undo(i18n::colour_garment_saved(), vec![(lot, Fact::Ink(InkFact::GarmentRead(before)))]);
         keep_picture(store, lot, photo);
+        draft.saved();
         on_close.run(());
     });
     view! {
         <Sheet title=i18n::colour_garment_do() on_close>
             <form on:submit=save novalidate=true>
-                <ReadingField name="garment" label=i18n::colour_garment_do() reading known=target photo=PhotoOf::Garment/>
+                {draft.line()}
+                {move || {
+                    // Drawn anew when what was typed is discarded.
+                    draft.restored.track();
+                    view! { <ReadingField name="garment" label=i18n::colour_garment_do() reading known=target photo=PhotoOf::Garment/> }
+                }}
                 <button type="submit" class="button primary huge" id="garment-save" disabled=waits>{i18n::save()}</button>
             </form>
             {has_photos.then(|| view! { <Photos subject=lot/> })}

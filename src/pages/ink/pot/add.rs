@@ -3,7 +3,7 @@
 use super::event_note::AdditionRecorded;
 use super::ledger_text::scale_step;
 use crate::components::{Empty, Icon, Keypad, NotHere, Page, Swatch};
-use crate::forms::{Bound, Field, FormSubmit, Kind, field_name, problem_text};
+use crate::forms::{Bound, DialogDraft, Field, FormSubmit, Kind, field_name, problem_text};
 use crate::i18n;
 use crate::pages::ink::record::record_and_notify;
 use crate::platform::{ids, wake_lock};
@@ -58,6 +58,8 @@ pub fn AddToPotPage(id: Subject) -> impl IntoView {
         _ => None,
     });
     let submit = FormSubmit::new(Box::new(move || Ok(vec![(ids::new_id(), Fact::Ink(checked()?))])));
+    // The note only: what the scale showed is worth nothing later.
+    let draft = DialogDraft::of("why").keep(note);
     let problems = submit.problems;
     let send = Callback::new(move |()| {
         let Some(facts) = submit.validate() else { return };
@@ -65,6 +67,7 @@ pub fn AddToPotPage(id: Subject) -> impl IntoView {
         record_and_notify(store, facts, i18n::pot_added_said());
         grams.set(String::new());
         note.set(String::new());
+        draft.saved();
         added.set(event);
     });
     // The addition just recorded, until the user continues or undoes it.
@@ -131,6 +134,7 @@ pub fn AddToPotPage(id: Subject) -> impl IntoView {
                         view! { <button type="button" class="button" on:click=move |_| note.set(text.clone())>{chip}</button> }
                     }).collect::<Vec<_>>()}
                 </p>
+                {draft.line()}
                 <Field label=i18n::pot_why() kind=Kind::Words bound problems/>
                 <p class="quiet-line">{i18n::pot_photo_after()}</p>
             </section>

@@ -1,7 +1,7 @@
 //! The client's approval, and saving a pot's composition as a revision.
 
 use crate::components::{Icon, Sheet};
-use crate::forms::{Bound, Field, Kind, submit_dialog};
+use crate::forms::{Bound, DialogDraft, Field, Kind, submit_dialog};
 use crate::i18n;
 use crate::pages::ink::record::record_and_notify;
 use crate::platform::ids;
@@ -25,6 +25,7 @@ pub fn ApprovalSheet(id: Subject, card: Memo<Option<PotCard>>, close: Callback<(
     });
     let text = RwSignal::new(client.unwrap_or_default());
     let called = called(store, id);
+    let draft = DialogDraft::of("approve").keep(called).keep(text);
     let what = match (as_written, revision) {
         (true, Some(revision)) => i18n::pot_yes_as_written(i18n::pot_revision(&revision)),
         (_, Some(revision)) => i18n::pot_yes_saves(i18n::pot_revision(&revision)),
@@ -40,6 +41,7 @@ pub fn ApprovalSheet(id: Subject, card: Memo<Option<PotCard>>, close: Callback<(
         }))
     };
     let send = submit_dialog(problems, facts, move |facts| {
+        draft.saved();
         close.run(());
         record_and_notify(store, facts, i18n::pot_yes_said());
     });
@@ -47,6 +49,7 @@ pub fn ApprovalSheet(id: Subject, card: Memo<Option<PotCard>>, close: Callback<(
         <Sheet title=i18n::pot_client_yes() on_close=close>
             <p>{what}</p>
             <form on:submit=send novalidate=true>
+                {draft.line()}
                 {name_of(store, id, called, problems)}
                 {text_field("client", i18n::pot_client(), text, problems)}
                 <div class="button-row"><button type="submit" class="button primary" id="yes-save">{i18n::pot_yes_note()}</button></div>
@@ -61,6 +64,7 @@ pub fn SaveSheet(id: Subject, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
     let text = RwSignal::new(String::new());
     let called = called(store, id);
+    let draft = DialogDraft::of("save").keep(called).keep(text);
     let problems = RwSignal::new(Problems::new());
     let facts = move || {
         let note: String = text.get_untracked().trim().chars().take(LONGEST).collect();
@@ -70,6 +74,7 @@ pub fn SaveSheet(id: Subject, close: Callback<()>) -> impl IntoView {
             .with_untracked(|shop| save_facts(shop, id, &called.get_untracked(), &note, by.as_deref(), ids::new_id)))
     };
     let send = submit_dialog(problems, facts, move |facts| {
+        draft.saved();
         close.run(());
         record_and_notify(store, facts, i18n::pot_saved_said());
     });
@@ -77,6 +82,7 @@ pub fn SaveSheet(id: Subject, close: Callback<()>) -> impl IntoView {
         <Sheet title=i18n::pot_save() on_close=close>
             <p>{i18n::pot_save_text()}</p>
             <form on:submit=send novalidate=true>
+                {draft.line()}
                 {name_of(store, id, called, problems)}
                 {text_field("note", i18n::ink_why(), text, problems)}
                 <div class="button-row"><button type="submit" class="button primary" id="save-revision">{i18n::save()}</button></div>

@@ -6,7 +6,7 @@ use super::ledger_text::scale_step;
 use super::weigh_in::WeighIn;
 use crate::components::{Icon, NotHere, Page, Swatch};
 use crate::i18n;
-use crate::route::{InkRoute, PotRoute, Route};
+use crate::route::{InkRoute, JobsRoute, PotRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::ids::Subject;
@@ -98,7 +98,7 @@ fn Holds(card: PotCard, step: Grams) -> impl IntoView {
             {other_name.map(|name| view! { <p>{name}</p> })}
             {(!job.is_empty()).then(|| view! {
                 <p>{match card.run {
-                    Some((_, Some(id))) => view! { <a href=Route::Job(id).hash()>{i18n::pot_for(job)}</a> }.into_any(),
+                    Some((_, Some(id))) => view! { <a href=JobsRoute::Job(id).hash()>{i18n::pot_for(job)}</a> }.into_any(),
                     _ => view! { <span>{i18n::pot_for(job)}</span> }.into_any(),
                 }}</p>
             })}

@@ -1,7 +1,7 @@
 //! A component: its stock, its history, its data sheet.
 
 use super::stock_dialog::{StockEntry, StockSheet};
-use crate::components::{Icon, MenuRow, NotHere, Page, Swatch};
+use crate::components::{Icon, MenuRow, NotHere, Page, Swatch, long_rows};
 use crate::i18n;
 use crate::pages::photos::Photos;
 use crate::route::{ColourRoute, InkRoute, PotRoute, Route};
@@ -104,17 +104,14 @@ fn details(store: Store, card: &ComponentCard) -> AnyView {
 
 fn story(store: Store, lines: &[StockLine]) -> Option<AnyView> {
     let (first, more) = lines.split_at(lines.len().min(FIRST_LINES));
-    let rows = |lines: &[StockLine]| {
-        let rows = lines.iter().map(|row| line(store, row)).collect_view();
-        view! { <ul class="ink-lines">{rows}</ul> }
-    };
+    let rows = |name, lines: &[StockLine]| long_rows(name, "ink-lines", lines.to_vec(), move |row| line(store, row));
     (!lines.is_empty()).then(|| {
         view! {
             <section class="ink-section" id="story">
                 <h2>{i18n::ink_story()}</h2>
-                {rows(first)}
+                {rows("first", first)}
                 {(!more.is_empty()).then(|| view! {
-                    <details class="screen-fold"><summary>{format!("+ {}", more.len())}</summary>{rows(more)}</details>
+                    <details class="screen-fold"><summary>{format!("+ {}", more.len())}</summary>{rows("more", more)}</details>
                 })}
             </section>
         }
@@ -144,7 +141,7 @@ fn line(store: Store, line: &StockLine) -> AnyView {
         store.notify_with_undo(i18n::ink_taken_back(), vec![(event, Fact::Restored)]);
     };
     view! {
-        <li class="ink-line">
+        <div class="ink-line">
             <span class="row-words">
                 <span>{what}</span>
                 {(!note.is_empty()).then(|| view! { <small class="muted">{note}</small> })}
@@ -159,7 +156,7 @@ fn line(store: Store, line: &StockLine) -> AnyView {
             } else {
                 view! { <span class="ink-no-undo"></span> }.into_any()
             }}
-        </li>
+        </div>
     }.into_any()
 }
 

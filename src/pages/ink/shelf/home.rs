@@ -3,7 +3,7 @@
 use super::needs::Needs;
 use super::pot_row::pot_row;
 use super::recipe_list::Recipes;
-use crate::components::{Empty, Icon, MenuRow, Page};
+use crate::components::{Empty, Icon, MenuRow, Page, long_rows};
 use crate::i18n;
 use crate::route::{InkRoute, PotRoute, Route};
 use crate::store::Store;
@@ -69,7 +69,7 @@ fn pots(shelf: Memo<InkShelf>) -> AnyView {
             view! {
                 <section class="ink-section" id="pots">
                     <h2>{i18n::ink_pots()}</h2>
-                    <ul class="menu">{pots.iter().map(pot_row).collect::<Vec<_>>()}</ul>
+                    {long_rows("pots", "menu", pots, pot_row)}
                 </section>
             }
         })

@@ -2,7 +2,7 @@
 
 use crate::components::{GarmentChip, Icon};
 use crate::i18n;
-use crate::route::{InkRoute, PotRoute, Route};
+use crate::route::{InkRoute, JobsRoute, PotRoute, Route};
 use lastpull_core::ids::Subject;
 use lastpull_core::ink::{InkNeeded, InkShelf, PotStage};
 use lastpull_core::units::Grams;
@@ -28,7 +28,7 @@ fn row(need: &InkNeeded, shelf: &InkShelf) -> AnyView {
     let ready = need.to_mix.is_some_and(|grams| !grams.is_positive());
     view! {
         <li class="ink-need" class:ready=ready>
-            <a class="ink-need-what" href=Route::Job(need.job).hash()>
+            <a class="ink-need-what" href=JobsRoute::Job(need.job).hash()>
                 <GarmentChip garment=need.garment_colour ink=need.ink_colour/>
                 <span class="row-words">
                     <strong>{need.ink.clone()}</strong>

@@ -5,11 +5,11 @@ use super::parts_table::parts_table;
 use super::pot_row::pot_row;
 use super::revisions::Revisions;
 use super::sum_check::limit_warnings;
-use crate::components::{Icon, MenuRow, NotHere, Page, Swatch};
+use crate::components::{Icon, MenuRow, NotHere, Page, Swatch, long_rows};
 use crate::forms::delete;
 use crate::i18n;
 use crate::pages::photos::Photos;
-use crate::route::{ColourRoute, InkRoute, PotRoute, Route};
+use crate::route::{ColourRoute, InkRoute, JobsRoute, PotRoute, Route};
 use crate::store::Store;
 use lastpull_core::ids::Subject;
 use lastpull_core::ink::{RecipeCard, RevisionRow, recipe_card};
@@ -94,7 +94,7 @@ fn used(store: Store, card: &RecipeCard) -> AnyView {
     let runs = card.runs.iter().filter_map(|run| run_row(store, *run)).collect_view();
     view! {
         {(!card.pots.is_empty()).then(|| view! {
-            <section class="ink-section"><h2>{i18n::ink_its_pots()}</h2><ul class="menu">{card.pots.iter().map(pot_row).collect::<Vec<_>>()}</ul></section>
+            <section class="ink-section"><h2>{i18n::ink_its_pots()}</h2>{long_rows("pots", "menu", card.pots.clone(), pot_row)}</section>
         })}
         {(!runs.is_empty()).then(|| view! { <section class="ink-section"><h2>{i18n::ink_its_runs()}</h2><ul class="menu">{runs}</ul></section> })}
     }.into_any()
@@ -106,7 +106,7 @@ fn run_row(store: Store, run: Subject) -> Option<AnyView> {
         let words = format!("{} · {}", fields.client, i18n::pieces(shop.pieces_left(run)));
         Some(
             view! {
-                <MenuRow href=Route::Job(job).hash() icon="shirt" title=fields.title.clone() text=words/>
+                <MenuRow href=JobsRoute::Job(job).hash() icon="shirt" title=fields.title.clone() text=words/>
             }
             .into_any(),
         )

@@ -1,6 +1,6 @@
 //! The recipes, with a search by name.
 
-use crate::components::{Icon, Swatch};
+use crate::components::{Icon, SearchField, Swatch, long_rows, searched};
 use crate::i18n;
 use crate::route::{InkRoute, Route};
 use lastpull_core::heat::ink_key;
@@ -13,27 +13,22 @@ const SEARCHABLE: usize = 9;
 /// All recipes, or those whose name matches.
 #[component]
 pub fn Recipes(shelf: Memo<InkShelf>) -> impl IntoView {
-    let search = RwSignal::new(String::new());
+    let search = searched();
     let searchable = Memo::new(move |_| shelf.with(|shelf| shelf.recipes.len() >= SEARCHABLE));
     view! {
         <section class="ink-section" id="recipes">
             <h2>{i18n::ink_recipes()}</h2>
-            {move || searchable.get().then(|| view! {
-                <div class="search">
-                    <label class="visually-hidden" for="search">{i18n::ink_search()}</label>
-                    <input id="search" type="search" placeholder=i18n::ink_search() prop:value=search on:input=move |event| search.set(event_target_value(&event))/>
-                </div>
-            })}
+            {move || searchable.get().then(|| view! { <SearchField label=i18n::ink_search() search/> })}
             {move || {
                 let wanted = ink_key(&search.get());
-                let rows = shelf.with(|shelf| {
-                    shelf.recipes.iter().filter(|recipe| ink_key(&recipe.name).contains(&wanted)).map(row).collect_view()
+                let found: Vec<RecipeLine> = shelf.with(|shelf| {
+                    shelf.recipes.iter().filter(|recipe| ink_key(&recipe.name).contains(&wanted)).cloned().collect()
                 });
-                if rows.is_empty() {
+                if found.is_empty() {
                     let text = if wanted.is_empty() { i18n::ink_no_recipes() } else { i18n::ink_none_found() };
                     return view! { <p class="quiet-line">{text}</p> }.into_any();
                 }
-                view! { <ul class="menu">{rows}</ul> }.into_any()
+                long_rows("recipes", "menu", found, row)
             }}
         </section>
     }
@@ -58,17 +53,15 @@ fn row(recipe: &RecipeLine) -> AnyView {
         }
     });
     view! {
-        <li>
-            <a class="menu-row ink-row" href=Route::Ink(InkRoute::Recipe(recipe.id)).hash()>
-                <Swatch colour=recipe.colour/>
-                <span class="row-words">
-                    <strong>{recipe.name.clone()}</strong>
-                    <span class="muted">{what}</span>
-                    {newer.map(|newer| view! { <span class="ink-newer">{i18n::ink_newer_short(newer)}</span> })}
-                </span>
-                <span class="ink-end">{mark}</span>
-            </a>
-        </li>
+        <a class="menu-row ink-row" href=Route::Ink(InkRoute::Recipe(recipe.id)).hash()>
+            <Swatch colour=recipe.colour/>
+            <span class="row-words">
+                <strong>{recipe.name.clone()}</strong>
+                <span class="muted">{what}</span>
+                {newer.map(|newer| view! { <span class="ink-newer">{i18n::ink_newer_short(newer)}</span> })}
+            </span>
+            <span class="ink-end">{mark}</span>
+        </a>
     }
     .into_any()
 }

@@ -19,7 +19,7 @@ pub fn RunInkRows(id: RunId, after: bool) -> impl IntoView {
     move || {
         ink.with(|ink| {
             let ink = ink.as_ref()?;
-            let pots = ink.pots.iter().map(pot_row).collect_view();
+            let pots = ink.pots.iter().map(|pot| view! { <li>{pot_row(pot)}</li> }).collect_view();
             if after && pots.is_empty() {
                 return None;
             }

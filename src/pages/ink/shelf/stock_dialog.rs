@@ -1,7 +1,7 @@
 //! Entering a delivery or a stock count of a component.
 
 use crate::components::Sheet;
-use crate::forms::{Field, Kind, bound, submit_dialog};
+use crate::forms::{DialogDraft, Field, Kind, bound, submit_dialog};
 use crate::i18n;
 use crate::platform::ids;
 use crate::store::Store;
@@ -33,6 +33,8 @@ fn StockEntrySheet(id: Subject, what: StockEntry, ask: RwSignal<Option<StockEntr
     let name =
         store.shop.with_untracked(|shop| shop.ink.component(id).map(|found| found.name.clone()).unwrap_or_default());
     let form = RwSignal::new(StockForm::default());
+    // A count is a reading of the scale.
+    let draft = (what == StockEntry::Delivery).then(|| DialogDraft::of("delivery").keep(form));
     let problems = RwSignal::new(Problems::new());
     let event = ids::new_id();
     let title = match what {
@@ -52,6 +54,7 @@ fn StockEntrySheet(id: Subject, what: StockEntry, ask: RwSignal<Option<StockEntr
             InkFact::Counted { grams, .. } => i18n::ink_counted_notice(i18n::weight_fine(*grams), &name),
             _ => String::new(),
         };
+        draft.inspect(|draft| draft.saved());
         store.record(event, Fact::Ink(fact));
         store.notify_with_undo(message, vec![(event, Fact::Deleted)]);
         ask.set(None);
@@ -60,6 +63,7 @@ fn StockEntrySheet(id: Subject, what: StockEntry, ask: RwSignal<Option<StockEntr
     view! {
         <Sheet title on_close=Callback::new(move |()| ask.set(None))>
             <form on:submit=send novalidate=true>
+                {draft.map(DialogDraft::line)}
                 <Field label=i18n::ink_how_much() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound!(form.grams) problems hint/>
                 {(what == StockEntry::Delivery).then(|| view! {
                     <Field label=i18n::ink_lot_note() kind=Kind::Words bound=bound!(form.note) problems/>

@@ -7,7 +7,7 @@ use crate::i18n;
 use crate::pages::heat::{ChangeFirst, HoldSheet, RunHeatRows};
 use crate::pages::ink::RunInkRows;
 use crate::pages::press::heading::Heading;
-use crate::route::Route;
+use crate::route::{JobsRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::heat::{Changeover, changeover, checks_skipped_at_start};
@@ -34,7 +34,7 @@ pub fn Checks(id: RunId, heading: Heading) -> impl IntoView {
     let close = Callback::new(move |()| asking.set(false));
     let title = heading.title.clone();
     let job = heading.job;
-    let aside = move || view! { <a class="button quiet" href=Route::Job(job).hash()>{i18n::to_job()}</a> };
+    let aside = move || view! { <a class="button quiet" href=JobsRoute::Job(job).hash()>{i18n::to_job()}</a> };
     let missing = move || {
         if hold.get() {
             return view! { <p class="hold-line" id="hold"><Icon name="alert"/>{i18n::hold_ink()}</p> }.into_any();

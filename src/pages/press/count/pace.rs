@@ -3,7 +3,7 @@
 use super::pace_chart::Chart;
 use crate::components::Sheet;
 use crate::i18n;
-use crate::pages::shared::GoalBadge;
+use crate::pages::shared::{GoalBadge, out_at};
 use lastpull_core::run::{Goal, GoalKind, Likelihood, PaceView, RunPace};
 use lastpull_core::time::Estimate;
 use leptos::prelude::*;
@@ -14,8 +14,7 @@ pub fn Pace(pace: Memo<RunPace>) -> impl IntoView {
     let in_full = RwSignal::new(false);
     let chart = move |is_large| {
         pace.with(|run| {
-            let label = run.pace.as_ref().map(|pace| i18n::pace_out_by(i18n::moment(pace.finish.expected)));
-            let label = label.unwrap_or_default();
+            let label = run.pace.as_ref().map(out_by).unwrap_or_default();
             run.chart.clone().map(|chart| view! { <Chart chart label is_large/> })
         })
     };
@@ -48,7 +47,7 @@ fn lead(pace: &PaceView) -> AnyView {
         |goal: &Goal| matches!(goal.chance.likelihood, Likelihood::Even | Likelihood::Unlikely | Likelihood::No);
     view! {
         <p class="pace-lead" id="finish">
-            <strong>{i18n::out_at(i18n::moment(expected))}</strong>
+            <strong>{out_at(i18n::moment(expected), pace.ends_at_press)}</strong>
             <small>{i18n::between(early, late)}</small>
             {pace.goal.map(|goal| view! { <span id="chance"><GoalBadge goal/></span> })}
         </p>
@@ -59,6 +58,12 @@ fn lead(pace: &PaceView) -> AnyView {
         </p>
     }
     .into_any()
+}
+
+/// When the run is out of the dryer, or printed if the time in the dryer is not known.
+fn out_by(pace: &PaceView) -> String {
+    let time = i18n::moment(pace.finish.expected);
+    if pace.ends_at_press { i18n::pace_printed_by(time) } else { i18n::pace_out_by(time) }
 }
 
 /// The pace needed to be in time; `None` if it is too late.
@@ -74,8 +79,8 @@ fn needed(goal: Goal) -> Option<String> {
 fn in_words(run: &RunPace) -> AnyView {
     let mut lines: Vec<String> = Vec::new();
     if let Some(pace) = &run.pace {
-        let Estimate { expected, low: early, high: late } = pace.finish;
-        lines.push(i18n::pace_out_by(i18n::moment(expected)));
+        let Estimate { low: early, high: late, .. } = pace.finish;
+        lines.push(out_by(pace));
         lines.push(i18n::pace_between(i18n::moment(early), i18n::moment(late)));
         if let Some(goal) = pace.goal {
             if goal.kind == GoalKind::Due && !goal.is_past {

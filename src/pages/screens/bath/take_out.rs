@@ -2,7 +2,7 @@
 
 use super::contents::labels;
 use crate::components::{Checkboxes, Choice, Icon, Sheet};
-use crate::forms::{Field, Kind, bound, field_name, submit_dialog};
+use crate::forms::{DialogDraft, Field, Kind, bound, field_name, submit_dialog};
 use crate::i18n;
 use crate::platform::ids;
 use crate::store::Store;
@@ -17,6 +17,7 @@ use leptos::prelude::*;
 pub fn TakeOut(batch: Subject, bath: Memo<BathView>, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
     let form = RwSignal::new(BatchOutForm::default());
+    let draft = DialogDraft::of(format!("out-{batch}")).keep(form);
     let problems = RwSignal::new(Problems::new());
     let row = bath.with_untracked(|bath| bath.in_bath.iter().find(|row| row.id == batch).cloned());
     let screens = row.as_ref().map(|row| row.screens.clone()).unwrap_or_default();
@@ -51,7 +52,8 @@ pub fn TakeOut(batch: Subject, bath: Memo<BathView>, close: Callback<()>) -> imp
     };
     view! {
         <Sheet title=i18n::bath_out_title() on_close=close>
-            <form novalidate=true on:submit=send(store, batch, form, problems, close)>
+            <form novalidate=true on:submit=send(store, batch, form, problems, draft, close)>
+                {draft.line()}
                 {(!options.is_empty()).then(|| view! {
                     <div class="stencil-hinted">
                         <Checkboxes label=i18n::bath_out_clean() name="clean" options ticked=clean on_tick=tick/>
@@ -77,12 +79,14 @@ pub fn TakeOut(batch: Subject, bath: Memo<BathView>, close: Callback<()>) -> imp
 pub fn NoteOut(close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
     let form = RwSignal::new(BatchOutForm { kind: BatchTimeKind::Whole, ..BatchOutForm::default() });
+    let draft = DialogDraft::of("out").keep(form);
     let problems = RwSignal::new(Problems::new());
     // One id per dialog, so that pressing twice creates one record.
     let batch = ids::new_id();
     view! {
         <Sheet title=i18n::bath_out_title() on_close=close>
-            <form novalidate=true on:submit=send(store, batch, form, problems, close)>
+            <form novalidate=true on:submit=send(store, batch, form, problems, draft, close)>
+                {draft.line()}
                 <Field label=i18n::bath_out_count() kind=Kind::Whole bound=bound!(form.count) problems/>
                 <Time form problems kinds=&[BatchTimeKind::Whole, BatchTimeKind::EachScreen] elapsed=String::new()/>
                 <button type="submit" class="button primary huge" id="out-now">{i18n::bath_out_button()}</button>
@@ -114,6 +118,7 @@ fn send(
     batch: Subject,
     form: RwSignal<BatchOutForm>,
     problems: RwSignal<Problems>,
+    draft: DialogDraft,
     close: Callback<()>,
 ) -> impl Fn(leptos::ev::SubmitEvent) + 'static {
     let check = move || {
@@ -121,6 +126,7 @@ fn send(
         store.shop.with_untracked(|shop| form.with_untracked(|form| take_out(shop, batch, form, by.as_deref())))
     };
     submit_dialog(problems, check, move |step| {
+        draft.saved();
         close.run(());
         store.record_all(step.facts);
         store.notify_with_undo(i18n::bath_out_done(), step.undo);

@@ -1,7 +1,7 @@
 //! The known exposure times.
 
 use super::answer::found_by;
-use crate::components::Icon;
+use crate::components::{Icon, long_rows};
 use crate::i18n;
 use crate::route::ExposureRoute;
 use crate::store::Store;
@@ -19,7 +19,7 @@ pub fn KnownTimes() -> impl IntoView {
             view! {
                 <details class="stencil-fold" id="known">
                     <summary>{i18n::exposure_list_title(rows.len())}</summary>
-                    <ul class="stencil-list">{rows.into_iter().map(|row| line(&row)).collect_view()}</ul>
+                    {long_rows("known", "stencil-list", rows, line)}
                 </details>
             }
         })
@@ -29,17 +29,15 @@ pub fn KnownTimes() -> impl IntoView {
 fn line(row: &ExposureRow) -> AnyView {
     let lamp = if row.lamp.is_empty() { i18n::exposure_gone().to_owned() } else { row.lamp.clone() };
     view! {
-        <li>
-            <a class="stencil-row" href=ExposureRoute::Test(row.id).hash()>
-                <span class="row-words">
-                    <strong>{i18n::exposure_seconds(row.time)}</strong>
-                    <span>{format!("{} · {}", row.emulsion, i18n::cloth(&row.cloth))}</span>
-                    <span class="muted">{format!("{lamp} · {}", found_by(row))}</span>
-                    {(!row.newest).then(|| view! { <span class="muted">{i18n::exposure_newer()}</span> })}
-                    {(!row.tested).then(|| view! { <span><span class="badge tight"><Icon name="alert"/>{i18n::exposure_not_tested()}</span></span> })}
-                </span>
-                <Icon name="next"/>
-            </a>
-        </li>
+        <a class="stencil-row" href=ExposureRoute::Test(row.id).hash()>
+            <span class="row-words">
+                <strong>{i18n::exposure_seconds(row.time)}</strong>
+                <span>{format!("{} · {}", row.emulsion, i18n::cloth(&row.cloth))}</span>
+                <span class="muted">{format!("{lamp} · {}", found_by(row))}</span>
+                {(!row.newest).then(|| view! { <span class="muted">{i18n::exposure_newer()}</span> })}
+                {(!row.tested).then(|| view! { <span><span class="badge tight"><Icon name="alert"/>{i18n::exposure_not_tested()}</span></span> })}
+            </span>
+            <Icon name="next"/>
+        </a>
     }.into_any()
 }

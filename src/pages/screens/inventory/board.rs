@@ -2,7 +2,7 @@
 
 use super::row::{Row, Words};
 use super::select_bar::SelectBar;
-use crate::components::Choice;
+use crate::components::{Choice, SearchField, searched};
 use crate::i18n;
 use crate::store::Store;
 use lastpull_core::ids::Subject;
@@ -25,7 +25,7 @@ enum Show {
 pub fn Board() -> impl IntoView {
     let store = Store::from_context();
     let show = RwSignal::new(Show::All);
-    let search = RwSignal::new(String::new());
+    let search = searched();
     // The selected screens; `None` if not selecting.
     let picked = RwSignal::new(None::<Vec<Subject>>);
     let board = store.every_minute(move |shop, clock| {
@@ -45,12 +45,7 @@ pub fn Board() -> impl IntoView {
                 </button>
             </div>
             <Chips board show/>
-            {move || searchable.get().then(|| view! {
-                <div class="search">
-                    <label class="visually-hidden" for="search">{i18n::board_search()}</label>
-                    <input id="search" type="search" placeholder=i18n::board_search() prop:value=search on:input=move |event| search.set(event_target_value(&event))/>
-                </div>
-            })}
+            {move || searchable.get().then(|| view! { <SearchField label=i18n::board_search() search/> })}
             {move || {
                 let picking = picking.get();
                 let groups = board.with(|board| board.groups.clone());

@@ -1,12 +1,12 @@
 //! The history of a screen: when and by whom, latest first, with undo; and its failures.
 
-use crate::components::Icon;
+use crate::components::{Icon, long_rows};
 use crate::i18n;
 use crate::route::Route;
 use crate::store::Store;
 use lastpull_core::failure::FailureRow;
 use lastpull_core::ids::Subject;
-use lastpull_core::screen::{Screen, ScreenEvent, restore_fact, undo_latest};
+use lastpull_core::screen::{Screen, ScreenChange, ScreenEvent, restore_fact, undo_latest};
 use leptos::prelude::*;
 
 /// The recorded changes of a screen.
@@ -27,52 +27,53 @@ pub fn History(id: Subject, screen: Screen) -> impl IntoView {
             store.notify_with_undo(i18n::screen_taken_back(label), vec![(id, stands)]);
         }
     };
+    let latest_first: Vec<_> = screen.log.into_iter().rev().enumerate().collect();
+    let row = move |(index, change): &(usize, ScreenChange)| {
+        let what = match change.what {
+            ScreenEvent::To(state) => i18n::screen_state(state),
+            ScreenEvent::Dry(true) => i18n::history_dry(),
+            ScreenEvent::Dry(false) => i18n::history_not_dry(),
+        };
+        view! {
+            <div class="screen-change">
+                <span class="row-words"><strong>{what}</strong><span class="muted">{i18n::by_whom(change.at, change.by.clone())}</span></span>
+                {(*index == 0).then(|| view! {
+                    <button type="button" class="button quiet" id="take-back" on:click=take_back>{i18n::screen_take_back()}</button>
+                })}
+            </div>
+        }.into_any()
+    };
     view! {
         <section class="screen-history">
             <h2>{i18n::screen_history()}</h2>
-            <ul>
-                {screen.log.into_iter().rev().enumerate().map(|(index, change)| {
-                    let what = match change.what {
-                        ScreenEvent::To(state) => i18n::screen_state(state),
-                        ScreenEvent::Dry(true) => i18n::history_dry(),
-                        ScreenEvent::Dry(false) => i18n::history_not_dry(),
-                    };
-                    view! {
-                        <li>
-                            <span class="row-words"><strong>{what}</strong><span class="muted">{i18n::by_whom(change.at, change.by)}</span></span>
-                            {(index == 0).then(|| view! {
-                                <button type="button" class="button quiet" id="take-back" on:click=take_back>{i18n::screen_take_back()}</button>
-                            })}
-                        </li>
-                    }
-                }).collect_view()}
-            </ul>
+            {long_rows("history", "screen-changes", latest_first, row)}
         </section>
-    }.into_any()
+    }
+    .into_any()
 }
 
 /// Its failures.
 #[component]
 pub fn Failures(rows: Vec<FailureRow>) -> impl IntoView {
+    let row = |row: &FailureRow| {
+        view! {
+            <a class="menu-row" href=Route::Failure(row.id).hash()>
+                <Icon name="alert"/>
+                <span class="row-words">
+                    <strong>{i18n::failure_kind(row.kind)}</strong>
+                    <span class="muted">{i18n::moment(row.at)}{row.open.then(|| format!(" · {}", i18n::failure_open()))}</span>
+                </span>
+                <Icon name="next"/>
+            </a>
+        }
+        .into_any()
+    };
     (!rows.is_empty())
         .then(|| {
             view! {
                 <section class="screen-failures">
                     <h2>{i18n::screen_failures()}</h2>
-                    <ul class="menu">
-                        {rows.into_iter().map(|row| view! {
-                            <li>
-                                <a class="menu-row" href=Route::Failure(row.id).hash()>
-                                    <Icon name="alert"/>
-                                    <span class="row-words">
-                                        <strong>{i18n::failure_kind(row.kind)}</strong>
-                                        <span class="muted">{i18n::moment(row.at)}{row.open.then(|| format!(" · {}", i18n::failure_open()))}</span>
-                                    </span>
-                                    <Icon name="next"/>
-                                </a>
-                            </li>
-                        }).collect_view()}
-                    </ul>
+                    {long_rows("failures", "menu", rows, row)}
                 </section>
             }
         })

@@ -3,7 +3,7 @@
 use super::record::record_with_undo;
 use crate::components::{Icon, Swatch};
 use crate::i18n;
-use crate::route::{Route, ScreensRoute};
+use crate::route::{JobsRoute, Route, ScreensRoute};
 use crate::store::Store;
 use lastpull_core::ids::RunId;
 use lastpull_core::screen::{AlsoNeeded, NeedScreen, NeedStep, RunNeeds, screen_needs, tick_facts};
@@ -80,7 +80,7 @@ fn Need(need: RunNeeds) -> impl IntoView {
             })}
             {(!has_steps && !unlisted).then(|| view! {
                 <p>{i18n::needs_no_labels()}</p>
-                <a class="button with-icon" href=Route::EditRun(run).hash()><Icon name="edit"/>{i18n::needs_name_them()}</a>
+                <a class="button with-icon" href=JobsRoute::EditRun(run).hash()><Icon name="edit"/>{i18n::needs_name_them()}</a>
             })}
         </article>
     }

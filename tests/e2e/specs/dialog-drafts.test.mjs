@@ -1,0 +1,112 @@
+// What is typed into a dialog or at the scale is kept until it is recorded; readings are not.
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { addComponent, addToPot, importStock, openSection, pickComponent, startPot, typeOnKeypad } from "../support/ink-helpers.mjs";
+import { fillForm, go, hashOf, press, save, waitForText } from "../support/page.mjs";
+import { openShop, testServer } from "../support/setup.mjs";
+
+const app = testServer();
+const METRIC = { settings: { language: "english", metric: true } };
+const STOCK = [["Base", "base"], ["Blue", "pigment"]];
+
+const value = (page, id) => page.locator(`#${id}`).inputValue();
+const drafts = (page) => page.evaluate(() => Object.keys(localStorage).filter((key) => key.startsWith("lastpull.draft.")));
+const restored = (page) => page.locator("#dialog-draft-restored");
+
+test("a delivery that was being typed is there when its dialog is opened again, and gone once recorded", async (t) => {
+  const page = await openShop(t, app, METRIC);
+  await addComponent(page, "Base");
+  await go(page, "#/ink/stock", ".ink-row");
+  await press(page, page.locator(".ink-row").first());
+  await press(page, "#came-in");
+  await fillForm(page, { grams: "500", note: "lot 7" });
+  await page.reload();
+  await press(page, "#came-in");
+  await restored(page).waitFor();
+  assert.deepEqual([await value(page, "grams"), await value(page, "note")], ["500", "lot 7"]);
+  await press(page, "dialog [type=submit]");
+  await waitForText(page, "#story", "lot 7");
+  await press(page, "#came-in");
+  assert.deepEqual([await value(page, "grams"), await restored(page).count(), await drafts(page)], ["", 0, []]);
+});
+
+test("the draft of a dialog can be discarded, and a weighing of the stock has none", async (t) => {
+  const page = await openShop(t, app, METRIC);
+  await addComponent(page, "Base");
+  await go(page, "#/ink/stock", ".ink-row");
+  await press(page, page.locator(".ink-row").first());
+  await press(page, "#came-in");
+  await fillForm(page, { note: "lot 8" });
+  await page.goBack();
+  await page.locator("dialog").waitFor({ state: "detached" });
+  await press(page, "#count");
+  await fillForm(page, { grams: "61" });
+  await page.reload();
+  await press(page, "#count");
+  assert.deepEqual([await value(page, "grams"), await restored(page).count()], ["", 0]);
+  await page.goBack();
+  await press(page, "#came-in");
+  await restored(page).waitFor();
+  await press(page, "#dialog-draft-discard");
+  await restored(page).waitFor({ state: "detached" });
+  assert.deepEqual([await value(page, "note"), await drafts(page)], ["", []]);
+});
+
+test("why something is added at the scale is kept over a reload, and what the scale showed is not", async (t) => {
+  const page = await openShop(t, app, METRIC);
+  await importStock(page, STOCK, "Violet", [["Base", 96.9], ["Blue", 3.1]]);
+  const pot = await startPot(page, { size: "500" });
+  await go(page, `${pot}/add`, "#after");
+  await pickComponent(page, "Blue");
+  await typeOnKeypad(page, "3.4");
+  await fillForm(page, { note: "too light beside the swatch" });
+  await page.reload();
+  await restored(page).waitFor();
+  assert.equal(await value(page, "note"), "too light beside the swatch");
+  assert.match(await page.locator("#typed").innerText(), /^0/);
+  await pickComponent(page, "Blue");
+  await typeOnKeypad(page, "3.4");
+  await press(page, "[data-key=enter]");
+  await press(page, "#same");
+  assert.deepEqual([await value(page, "note"), await drafts(page)], ["", []]);
+});
+
+test("a colour target that was being typed is kept over a reload, half of it too", async (t) => {
+  const page = await openShop(t, app, METRIC);
+  await importStock(page, STOCK, "Violet", [["Base", 96.9], ["Blue", 3.1]]);
+  await press(page, "#target");
+  await fillForm(page, { "target-l": "35.5", "target-a": "20" });
+  await page.reload();
+  await page.locator("#draft-restored").waitFor();
+  assert.deepEqual([await value(page, "target-l"), await value(page, "target-a"), await value(page, "target-b")], ["35.5", "20", ""]);
+  await press(page, "#draft-discard");
+  await page.locator("#draft-restored").waitFor({ state: "detached" });
+  assert.equal(await value(page, "target-l"), "");
+  await fillForm(page, { "target-l": "35.5", "target-a": "20", "target-b": "-30" });
+  await press(page, "#target-save");
+  await waitForText(page, ".colour-target", "L* 35.5");
+  assert.deepEqual(await drafts(page), []);
+});
+
+test("the client's approval that was being typed is kept when another page is looked at", async (t) => {
+  const page = await openShop(t, app, METRIC);
+  await importStock(page, STOCK);
+  await go(page, "#/pot/new", "#name");
+  await fillForm(page, { name: "Violet" });
+  await save(page);
+  await addToPot(page, "Blue", "30");
+  const pot = await hashOf(page);
+  await openSection(page, "more");
+  await press(page, "#yes");
+  await page.locator("dialog #client").fill("Moss and Daughters");
+  await page.goBack();
+  await go(page, "#/", ".page.day");
+  await go(page, pot, "#holds");
+  await openSection(page, "more");
+  await press(page, "#yes");
+  await restored(page).waitFor();
+  assert.equal(await page.locator("dialog #client").inputValue(), "Moss and Daughters");
+  await press(page, "#yes-save");
+  await page.locator("dialog").waitFor({ state: "detached" });
+  assert.deepEqual(await drafts(page), []);
+});
