@@ -5,7 +5,7 @@
 //! reader cannot count what is not there. The browser's own search finds only what is drawn: a list that can be long has
 //! a search field above it. A row with the keyboard focus that is scrolled far away hands the focus to the list.
 
-use crate::platform::kept::Kept;
+use crate::platform::page_memory::PageMemory;
 use crate::platform::row_window::{BLOCK, BlockHeights, follow};
 use crate::platform::{dom, history};
 use leptos::html;
@@ -16,7 +16,7 @@ const WHOLE: usize = 2 * BLOCK;
 
 thread_local! {
     /// Heights of the lists of pages that were left, so that a page is as high when the user comes back to it.
-    static HEIGHTS: Kept<BlockHeights> = const { Kept::new() };
+    static HEIGHTS: PageMemory<BlockHeights> = const { PageMemory::new() };
 }
 
 /// A list of any length.

@@ -1,12 +1,12 @@
 //! The search field above a list. What was searched is there again when the user comes back to the page.
 
 use crate::platform::history;
-use crate::platform::kept::Kept;
+use crate::platform::page_memory::PageMemory;
 use leptos::prelude::*;
 
 thread_local! {
     /// What was searched on each page.
-    static SEARCHED: Kept<String> = const { Kept::new() };
+    static SEARCHED: PageMemory<String> = const { PageMemory::new() };
 }
 
 /// What is searched on this page: nothing at first, or what was when the user left it for a page they came back from.

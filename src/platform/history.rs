@@ -6,7 +6,7 @@
 //! so that a saved form is replaced by the page that follows it, or left by going back if that page was before it.
 //! Without the history API (no known browser), Back leaves the page and a form stays in the history.
 
-use super::kept::Kept;
+use super::page_memory::PageMemory;
 use super::{clock, dom};
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
@@ -56,7 +56,7 @@ thread_local! {
     /// Whether the page that is shown was left before, in this entry.
     static RETURNED: Cell<bool> = const { Cell::new(false) };
     /// How far each page was scrolled when it was left.
-    static SCROLLED: Kept<f64> = const { Kept::new() };
+    static SCROLLED: PageMemory<f64> = const { PageMemory::new() };
 }
 
 /// The window's `location.hash`, with its `#`; the first page's if there is none.

@@ -12,7 +12,7 @@ pub mod ids;
 pub mod indexed_db;
 pub mod install;
 pub mod journal_worker;
-pub mod kept;
+pub mod page_memory;
 pub mod pictures;
 pub mod row_window;
 pub mod scope;

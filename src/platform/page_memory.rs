@@ -7,9 +7,9 @@ use std::cell::RefCell;
 const MOST: usize = 50;
 
 /// One value for each of the pages left last, by a key that begins with the page's hash.
-pub struct Kept<T>(RefCell<Vec<(String, T)>>);
+pub struct PageMemory<T>(RefCell<Vec<(String, T)>>);
 
-impl<T: Clone> Kept<T> {
+impl<T: Clone> PageMemory<T> {
     /// With no value yet.
     pub const fn new() -> Self {
         Self(RefCell::new(Vec::new()))
@@ -31,7 +31,7 @@ impl<T: Clone> Kept<T> {
     }
 }
 
-impl<T: Clone> Default for Kept<T> {
+impl<T: Clone> Default for PageMemory<T> {
     fn default() -> Self {
         Self::new()
     }
