@@ -1,6 +1,6 @@
 //! What was deleted, and restoring it.
 
-use crate::components::{Icon, Page};
+use crate::components::{Icon, Page, long_rows};
 use crate::i18n;
 use crate::route::{MoreRoute, Route};
 use crate::store::Store;
@@ -19,13 +19,13 @@ pub fn DeletedPage() -> impl IntoView {
             {move || if things.with(Vec::is_empty) {
                 view! { <p id="nothing-deleted">{i18n::deleted_none()}</p> }.into_any()
             } else {
-                view! { <ul class="plain deleted-list">{things.get().into_iter().map(|thing| row(store, thing)).collect_view()}</ul> }.into_any()
+                long_rows("deleted", "deleted-list", things.get(), move |thing| row(store, thing.clone()))
             }}
         </Page>
     }
 }
 
-fn row(store: Store, thing: DeletedThing) -> impl IntoView {
+fn row(store: Store, thing: DeletedThing) -> AnyView {
     let kind = kind_text(thing.kind);
     let name = if thing.name.is_empty() { kind.clone() } else { thing.name.clone() };
     let about: Vec<String> = [kind, thing.of].into_iter().filter(|part| !part.is_empty() && *part != name).collect();
@@ -37,7 +37,7 @@ fn row(store: Store, thing: DeletedThing) -> impl IntoView {
         store.notify_with_undo(i18n::deleted_restored(&said), undo);
     };
     view! {
-        <li class="card deleted-row" data-deleted=thing.id.to_string()>
+        <div class="card deleted-row" data-deleted=thing.id.to_string()>
             <div class="row-words">
                 <strong>{name.clone()}</strong>
                 <span class="muted">{about.join(" · ")}</span>
@@ -46,8 +46,9 @@ fn row(store: Store, thing: DeletedThing) -> impl IntoView {
             <button type="button" class="button with-icon" aria-label=i18n::deleted_restore_of(&name) on:click=restore>
                 <Icon name="undo"/>{i18n::deleted_restore()}
             </button>
-        </li>
+        </div>
     }
+    .into_any()
 }
 
 fn kind_text(kind: DeletedKind) -> String {
