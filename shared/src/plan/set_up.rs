@@ -1,6 +1,6 @@
 //! Which runs are open, in which order, and the time to set up between two of them.
 
-use crate::collections::sort_by_key;
+use crate::collections::{sort_by, sort_by_key};
 use crate::ids::RunId;
 use crate::run::Run;
 use crate::shop::Shop;
@@ -21,8 +21,10 @@ pub(crate) fn open_runs(shop: &Shop) -> Vec<RunId> {
     let rank = |id: RunId| shop.order().iter().position(|other| *other == id).unwrap_or(usize::MAX);
     let due = |id: RunId| shop.job_of(id).and_then(|(_, job)| job.due);
     let day = |id: RunId| due(id).map_or((Day::new(chrono::NaiveDate::MAX), 0), |due| (due.day, due.minutes));
-    sort_by_key(&mut open, |(id, run)| (!run.progress.is_on_press(), rank(*id), day(*id), run.rank, *id));
-    open.into_iter().map(|(id, _)| id).collect()
+    let place = |id: RunId, run: &Run| (!run.progress.is_on_press(), rank(id), day(id), run.rank, id);
+    let mut places: Vec<_> = open.into_iter().map(|(id, run)| place(id, run)).collect();
+    sort_by(&mut places, Ord::cmp);
+    places.into_iter().map(|(.., id)| id).collect()
 }
 
 /// Longest time between two runs that is taken for set-up.

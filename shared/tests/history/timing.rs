@@ -10,21 +10,13 @@ use lastpull_core::shop::Shop;
 use std::hint::black_box;
 use std::time::Instant;
 
-/// Time that this thread was on a processor, in milliseconds, where the system tells it: other programs do not count.
-fn on_processor() -> Option<f64> {
-    let text = std::fs::read_to_string("/proc/thread-self/schedstat").ok()?;
-    Some(text.split_whitespace().next()?.parse::<f64>().ok()? / 1e6)
-}
-
-/// Milliseconds that something takes once it is prepared, the least of so many times.
+/// Milliseconds that something takes once it is prepared: the least of so many times, as other programs run too.
 fn timed<P, T>(times: usize, mut prepare: impl FnMut() -> P, mut what: impl FnMut(&mut P) -> T) -> f64 {
-    let start = Instant::now();
-    let clock = || on_processor().unwrap_or_else(|| start.elapsed().as_secs_f64() * 1_000.0);
     let each = (0..times).map(|_| {
         let mut prepared = prepare();
-        let from = clock();
+        let start = Instant::now();
         black_box(what(&mut prepared));
-        clock() - from
+        start.elapsed().as_secs_f64() * 1_000.0
     });
     each.fold(f64::MAX, f64::min)
 }
@@ -35,18 +27,18 @@ fn what_a_shop_costs_by_the_length_of_its_history() {
     for (jobs, pieces) in [(1, 5), (550, 26), (10_000, 26)] {
         let mut years = Years::new(jobs, pieces);
         let (run, clock) = (years.on_press, years.clock());
-        let fold = timed(1, Shop::default, |shop| assert!(shop.apply_all(&years.entries)));
+        let fold = timed(3, Shop::default, |shop| assert!(shop.apply_all(&years.entries)));
         let mut folded = Shop::default();
         assert!(folded.apply_all(&years.entries));
         let checkpoint = Checkpoint::of(&folded);
         let fresh = || checkpoint.shop().unwrap();
-        let encode_folded = timed(3, || (), |()| Checkpoint::of(&folded));
-        let encode_opened = timed(3, fresh, |shop| Checkpoint::of(shop));
-        let open = timed(9, || (), |()| checkpoint.shop());
+        let encode_folded = timed(9, || (), |()| Checkpoint::of(&folded));
+        let encode_opened = timed(9, fresh, |shop| Checkpoint::of(shop));
+        let open = timed(40, || (), |()| checkpoint.shop());
         let both = |draw: &dyn Fn(&Shop)| {
             let read = fresh();
             draw(&read);
-            [timed(3, fresh, |shop| draw(shop)), timed(9, || (), |()| draw(&read))]
+            [timed(20, fresh, |shop| draw(shop)), timed(40, || (), |()| draw(&read))]
         };
         let press = both(&|shop| drop(of_the_press(shop, run, clock)));
         let day = both(&|shop| drop(of_the_day(shop, clock)));
@@ -62,7 +54,7 @@ fn what_a_shop_costs_by_the_length_of_its_history() {
             assert!(shop.apply_all(&one));
             shop
         };
-        let piece = [timed(3, fresh, |shop| shop.apply_all(&one)), timed(3, counted, |shop| shop.apply_all(&two))];
+        let piece = [timed(20, fresh, |shop| shop.apply_all(&one)), timed(20, counted, |shop| shop.apply_all(&two))];
         println!(
             "{facts} facts, {} jobs, in ms, the first time and then:\n  checkpoint {:.1} kB, open {open:.3}, encode folded {encode_folded:.2}, opened {encode_opened:.2}\n  fold {fold:.1}, {:.2} µs a fact\n  press {press:.3?}, day {day:.3?}, piece {piece:.4?}\n  list of jobs {list:.3?}, search {search:.3?}",
             jobs + 6,
