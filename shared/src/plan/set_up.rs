@@ -45,7 +45,9 @@ pub(crate) struct SetUpTime {
 /// The time between runs: the mean of the last ten changes from one run's end to the next one's first pull, among the
 /// latest sixty runs; else what the shop entered, else a default.
 pub(crate) fn set_up_time(shop: &Shop) -> SetUpTime {
-    let latest: Vec<&Run> = shop.recent_runs().map(|(.., run)| run).take(MOST_RUNS).collect();
+    // Not those that were entered since and wait.
+    let started = shop.recent_runs().map(|(.., run)| run).filter(|run| run.progress.started().is_some());
+    let latest: Vec<&Run> = started.take(MOST_RUNS).collect();
     let mut ends: Vec<WallTime> = latest.iter().filter_map(|run| run.progress.ended()).collect();
     sort_by_key(&mut ends, |end| *end);
     let mut starts: Vec<WallTime> = latest

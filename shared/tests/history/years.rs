@@ -50,7 +50,7 @@ impl Years {
 
     /// The next fact, so many seconds after the last.
     pub fn next(&mut self, seconds: u64, subject: Subject, fact: Fact) -> Entry {
-        self.now = self.now + Millis::from_ms(seconds * 1_000);
+        self.now += Millis::from_ms(seconds * 1_000);
         let stamp = Stamp { wall: self.now, counter: 0 };
         Entry { device: PHONE, seq: self.entries.len() as u64 + 1, stamp, at: self.now, subject, fact }
     }
@@ -95,7 +95,7 @@ impl Years {
             }
         }
         if is_finished {
-            if number % 2 == 0 {
+            if number.is_multiple_of(2) {
                 let photo = PhotoId(std::array::from_fn(|byte| (number >> (byte % 4 * 8)) as u8));
                 self.record(job, Fact::Photo(PhotoFact::Taken { photo, width: 1_600, height: 1_200, bytes: 300_000 }));
             }
@@ -104,7 +104,7 @@ impl Years {
     }
 
     fn set_up(&mut self, run: RunId, lot: LotId, kind: usize) {
-        let flash = (kind % 2 == 0).then_some(Flash { seconds: Seconds::new(6.0), distance: None });
+        let flash = kind.is_multiple_of(2).then_some(Flash { seconds: Seconds::new(6.0), distance: None });
         let fields = vec![
             RunField::Lot(lot),
             RunField::Location(LOCATIONS[kind % 4]),
@@ -132,11 +132,11 @@ impl Years {
 
     fn print(&mut self, run: RunId, pieces: usize, number: usize) {
         self.start(run, pieces);
-        if number % 3 == 0 {
+        if number.is_multiple_of(3) {
             let (size, cause) = (Some(Size::M), MisprintCause::Smudge);
             self.record(run, Fact::Misprinted { pieces: 1, size, cause, was_counted: true });
         }
-        if number % 10 == 0 {
+        if number.is_multiple_of(10) {
             let failure = self.id();
             self.record(run, Fact::Stopped(StopCause::Screen));
             let fields = vec![
@@ -149,6 +149,6 @@ impl Years {
         }
         self.wait(30, run, Fact::RunEnded);
         // The next one is set up in ten minutes, and on the next morning after the last of a day.
-        self.now = self.now + Millis::from_minutes(if number % 6 == 5 { 14 * 60 } else { 10 });
+        self.now += Millis::from_minutes(if number % 6 == 5 { 14 * 60 } else { 10 });
     }
 }

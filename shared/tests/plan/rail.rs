@@ -209,6 +209,10 @@ fn set_up_time_is_what_the_shop_entered_until_three_changes_are_recorded() {
     assert_eq!(set_up(&press), (480.0, false));
     press.pull_at(7500, runs[4]);
     assert_eq!(set_up(&press), (400.0, true), "300, 400 and 500");
+    for _ in 0..80 {
+        press.order("Waits", None, Fabric::Cotton, &[(Size::M, 3)]);
+    }
+    assert_eq!(set_up(&press), (400.0, true), "what was entered since and waits hides nothing");
 }
 
 #[test]
