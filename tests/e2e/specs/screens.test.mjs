@@ -1,7 +1,6 @@
 // Screens (frames with mesh): adding them, what to burn, changing state, following their run.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { WEDNESDAY } from "../support/clock.mjs";
 import { pull } from "../support/counting.mjs";
 import { fillForm, go, press, save, waitUntil } from "../support/page.mjs";
 import { openDemo, openShop, testServer } from "../support/setup.mjs";
@@ -134,7 +133,7 @@ test("the board filters by state, age and search text", async (t) => {
 });
 
 test("screens to burn are scheduled back from their run and ticked off", async (t) => {
-  const page = await openShop(t, app, { now: WEDNESDAY });
+  const page = await openShop(t, app);
   await go(page, "#/screens/room", "#coat");
   await fillForm(page, { coat: 10, dry: 60, expose: 5, wash_dry: 40, tape: 5 });
   await save(page);
@@ -296,7 +295,7 @@ test("a screen with another mesh than its run is named in the form and before th
 });
 
 test("the day says which screen a run waits for and a frame of two runs is listed once", async (t) => {
-  const page = await openShop(t, app, { now: WEDNESDAY });
+  const page = await openShop(t, app);
   await addScreens(page, { label: "1" });
   for (const title of ["Tour tees", "Tone on tone"]) {
     await newJob(page, { title });
