@@ -16,6 +16,12 @@ mod lazy;
 mod pages;
 mod store;
 
+/// Works on the whole journal in a worker (`work.js`): [`store::work`].
+#[wasm_bindgen]
+pub async fn work(task: Vec<u8>, file: wasm_bindgen::JsValue, tell: js_sys::Function) -> wasm_bindgen::JsValue {
+    store::work(task, file, tell).await
+}
+
 /// Mounts the app to the page's body.
 #[wasm_bindgen]
 pub fn start() {

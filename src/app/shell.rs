@@ -9,7 +9,7 @@ use crate::i18n;
 use crate::pages::welcome::Welcome;
 use crate::platform::dom;
 use crate::route::{MoreRoute, Route};
-use crate::store::{LoadError, Loading, Store};
+use crate::store::{LoadError, Loading, Progress, Store};
 use leptos::prelude::*;
 
 #[component]
@@ -27,7 +27,7 @@ pub fn Shell(route: RwSignal<Route>) -> impl IntoView {
             <div class="top"><Banner/><SaveErrorBanner/></div>
             <main id="content">
                 {move || match store.loading.get() {
-                    Loading::Reading => view! { <p class="opening" role="status">{i18n::opening()}</p> }.into_any(),
+                    Loading::Reading => view! { <p class="opening" role="status">{i18n::opening()}</p><Folding/> }.into_any(),
                     // The data can be taken out of a shop that does not open.
                     Loading::Failed(_) if route.get() == Route::More(MoreRoute::Backup) => dispatch::page(route.get()),
                     Loading::Failed(error) => view! { <Failed error/> }.into_any(),
@@ -38,6 +38,18 @@ pub fn Shell(route: RwSignal<Route>) -> impl IntoView {
             <Notices/>
             {move || (!welcome.get()).then(|| view! { <Nav route/> })}
         </div>
+    }
+}
+
+/// How far a worker is that folds the whole journal, before the shop opens.
+#[component]
+fn Folding() -> impl IntoView {
+    let store = Store::from_context();
+    move || {
+        store.progress.get().map(|Progress { share, .. }| {
+            let words = i18n::work_folding(i18n::number(share.done as f64, 0), i18n::facts(share.of as u32));
+            view! { <p class="opening" id="folding">{words}<progress max=share.of value=share.done></progress></p> }
+        })
     }
 }
 

@@ -8,6 +8,11 @@ messages! {
     backup_out_text { "One file holds every job, count, check and photo of all your devices. It is not encrypted: whoever has it can read it. Keep it somewhere safe, or hand it to another device.", "Un archivo con todos los pedidos, conteos, comprobaciones y fotos de todos tus dispositivos. No va cifrado: quien lo tenga puede leerlo. Guárdalo en un lugar seguro o pásalo a otro dispositivo." }
     backup_prepare { "Make the file", "Preparar el archivo" }
     backup_busy { "Working …", "Trabajando …" }
+    work_reading(done, of) { "Reading the file: {done} of {of}", "Leyendo el archivo: {done} de {of}" }
+    work_storing(of) { "Storing {of} …", "Guardando {of} …" }
+    work_writing(done, of) { "Writing the file: {done} of {of}", "Escribiendo el archivo: {done} de {of}" }
+    work_checking(done, of) { "Reading it back: {done} of {of}", "Releyéndolo: {done} de {of}" }
+    work_cancel_hint { "Cancelling changes nothing.", "Cancelar no cambia nada." }
     backup_ready(size, facts) { "Ready: {size}, {facts}.", "Listo: {size}, {facts}." }
     backup_photos[n] { "With {n} photo." | "With {n} photos.", "Con {n} foto." | "Con {n} fotos." }
     backup_photos_left_out[n] { "{n} photo is not in it: its picture is not on this device." | "{n} photos are not in it: their pictures are not on this device.", "Falta {n} foto: su imagen no está en este dispositivo." | "Faltan {n} fotos: sus imágenes no están en este dispositivo." }

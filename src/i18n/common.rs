@@ -29,6 +29,7 @@ messages! {
     to_day { "To the day", "Ir a la jornada" }
     pieces[n] { "{n} piece" | "{n} pieces", "{n} pieza" | "{n} piezas" }
     runs[n] { "{n} run" | "{n} runs", "{n} tirada" | "{n} tiradas" }
+    work_folding(done, of) { "Adding up: {done} of {of}", "Sumando: {done} de {of}" }
     facts[n] { "{n} fact" | "{n} facts", "{n} hecho" | "{n} hechos" }
     misprints_n[n] { "{n} misprint" | "{n} misprints", "{n} mal impresa" | "{n} mal impresas" }
     of_pieces(good, planned) { "{good} of {planned}", "{good} de {planned}" }

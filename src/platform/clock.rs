@@ -1,10 +1,11 @@
 //! The time of day, the time zone, and timers.
 
-use js_sys::Date;
+use js_sys::{Date, Function, Reflect};
 use lastpull_core::time::{Millis, WallClock, WallTime, Zone, offset_changes};
 use std::cell::Cell;
 use std::time::Duration;
-use wasm_bindgen::JsValue;
+use wasm_bindgen::closure::Closure;
+use wasm_bindgen::{JsCast, JsValue};
 
 thread_local! {
     static ZONE: Cell<Option<Zone>> = const { Cell::new(None) };
@@ -44,7 +45,12 @@ pub fn every(period: Duration, action: impl Fn() + 'static) {
 
 /// Calls `action` once, after `delay`.
 pub fn after(delay: Duration, action: impl FnOnce() + 'static) {
-    leptos::leptos_dom::helpers::set_timeout(action, delay);
+    // Of the global scope: a worker has no window.
+    let action = Closure::once_into_js(action);
+    let set_timeout = Reflect::get(&js_sys::global(), &"setTimeout".into()).and_then(JsCast::dyn_into::<Function>);
+    if let Ok(set_timeout) = set_timeout {
+        let _ = set_timeout.call2(&JsValue::UNDEFINED, &action, &JsValue::from_f64(delay.as_millis() as f64));
+    }
 }
 
 /// Resolves after `delay`.

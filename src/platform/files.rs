@@ -36,12 +36,21 @@ pub struct FileParts {
 }
 
 impl FileParts {
-    /// Appends bytes; `None` if the browser refuses.
-    pub fn add(&mut self, bytes: &[u8]) -> Option<()> {
-        let part = Blob::new_with_u8_array_sequence(&Array::of1(&Uint8Array::from(bytes))).ok()?;
-        self.parts.push(&part);
+    /// Puts bytes before all others; `None` if the browser refuses.
+    pub fn add_in_front(&mut self, bytes: &[u8]) -> Option<()> {
+        self.parts.unshift(&part(bytes)?.into());
         Some(())
     }
+
+    /// Appends bytes; `None` if the browser refuses.
+    pub fn add(&mut self, bytes: &[u8]) -> Option<()> {
+        self.parts.push(&part(bytes)?.into());
+        Some(())
+    }
+}
+
+fn part(bytes: &[u8]) -> Option<Blob> {
+    Blob::new_with_u8_array_sequence(&Array::of1(&Uint8Array::from(bytes))).ok()
 }
 
 impl Outgoing {
@@ -57,6 +66,16 @@ impl Outgoing {
         let options = FilePropertyBag::new();
         options.set_type(&blob.type_());
         File::new_with_blob_sequence_and_options(&Array::of1(blob), name, &options).ok().map(|file| Self { file })
+    }
+
+    /// A file that was made in a worker; `None` for any other value.
+    pub fn of_value(file: &JsValue) -> Option<Self> {
+        file.dyn_ref::<File>().cloned().map(|file| Self { file })
+    }
+
+    /// The file, to be handed to a worker or by one.
+    pub fn value(&self) -> JsValue {
+        self.file.clone().into()
     }
 
     /// Its size in bytes.
@@ -123,8 +142,21 @@ fn error_name(error: &JsValue) -> String {
 }
 
 /// A picked file, read in ranges.
+#[derive(Clone)]
 pub struct Incoming {
     file: File,
+}
+
+impl Incoming {
+    /// A file that was handed to a worker; `None` for any other value.
+    pub fn of_value(file: &JsValue) -> Option<Self> {
+        file.dyn_ref::<File>().cloned().map(|file| Self { file })
+    }
+
+    /// The file, to be handed to a worker.
+    pub fn value(&self) -> JsValue {
+        self.file.clone().into()
+    }
 }
 
 impl Source for Incoming {

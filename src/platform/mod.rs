@@ -1,6 +1,7 @@
 //! All access to browser APIs: one file per API, each with its fallback if the browser does not have
 //! it.
 
+pub mod app_worker;
 pub mod canvas;
 pub mod clock;
 pub mod dom;

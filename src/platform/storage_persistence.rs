@@ -1,5 +1,6 @@
 //! Whether the browser keeps the data permanently, and how much space there is.
 
+use super::worker::get;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::StorageEstimate;
@@ -14,8 +15,9 @@ pub struct StorageSpace {
 }
 
 fn manager() -> Option<web_sys::StorageManager> {
-    let navigator = leptos::prelude::window().navigator();
-    js_sys::Reflect::has(&navigator, &"storage".into()).unwrap_or(false).then(|| navigator.storage())
+    // Of the global scope: a worker has no window.
+    let storage = get(&get(&js_sys::global(), "navigator"), "storage");
+    storage.is_object().then(|| storage.unchecked_into())
 }
 
 /// Whether the browser promised not to clear the data by itself; `None` if it does not say.

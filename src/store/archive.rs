@@ -1,64 +1,12 @@
-//! Work on the whole journal: compacting its tail, merging another device's entries. Rarely
-//! needed, and so in a chunk of its own.
+//! Compacting the journal's tail, and deleting photos. Rarely needed, and so in a chunk of its own.
 
 use super::Store;
-use super::load::{LoadError, read};
+use super::load::read;
 use crate::lazy::{ChunkLoadError, Work, chunk};
-use crate::platform::{clock, spawn_local, tabs};
-use lastpull_core::facts::{Entry, Fact, Journal};
-use lastpull_core::ids::PhotoId;
-use lastpull_core::journal::{Checkpoint, Coverage, JournalFact, MergeProblem, Storage, StorageFault, TooMany, merge};
+use crate::platform::{clock, spawn_local};
+use lastpull_core::journal::{Checkpoint, Packed, Storage};
 use lastpull_core::photo::{PhotoStore, Photos};
-use lastpull_core::shop::Shop;
-use lastpull_core::time::WallTime;
 use leptos::prelude::*;
-use std::collections::BTreeSet;
-
-/// What a merge added.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct MergeSummary {
-    /// Number of facts that were new here.
-    pub new: u64,
-    /// Number of facts that were already here.
-    pub known: u64,
-    /// Number of facts missing in between.
-    pub gaps: u64,
-    /// Number of facts dated further ahead than clocks drift.
-    pub far_ahead: u64,
-    /// Number of times that two devices were found to have counted on under one id.
-    pub forks: u64,
-    /// Whether this device has a new id, because another one counted under its old one.
-    pub renewed: bool,
-}
-
-/// Why entries were not merged. Nothing was changed.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum MergeError {
-    /// They are not from a shop.
-    TooMany(TooMany),
-    /// They could not be stored.
-    Storage(StorageFault),
-    /// The code for reading the whole journal could not be fetched.
-    ChunkNotLoaded,
-}
-
-impl From<MergeProblem> for MergeError {
-    fn from(problem: MergeProblem) -> Self {
-        match problem {
-            MergeProblem::TooMany(many) => Self::TooMany(many),
-            MergeProblem::Storage(fault) => Self::Storage(fault),
-        }
-    }
-}
-
-impl From<LoadError> for MergeError {
-    fn from(error: LoadError) -> Self {
-        match error {
-            LoadError::Storage(fault) => Self::Storage(fault),
-            LoadError::ChunkNotLoaded => Self::ChunkNotLoaded,
-        }
-    }
-}
 
 chunk! {
     archive: fn split_compact(store: Store, long: bool) -> Result<Work<()>, ChunkLoadError> {
@@ -95,10 +43,10 @@ impl Store {
     async fn compact_now(self, long: bool) {
         let storage = self.storage.get_value();
         if long {
-            if let Ok(folded) = read(&storage).await {
+            if let Ok(folded) = read(&storage, None).await {
                 let checkpoint = Checkpoint::of(&folded.shop);
                 let head = &folded.opened.head;
-                if storage.compact(head, &[], head.clock, &checkpoint).await.is_ok() {
+                if storage.compact(head, &Packed::default(), head.clock, &checkpoint).await.is_ok() {
                     self.recent.set_value(Vec::new());
                 }
             }
@@ -120,50 +68,4 @@ impl Store {
             let _ = storage.delete_photos(&gone, now - Photos::GRACE).await;
         }
     }
-
-    /// Merges entries of other devices into the journal: all of them or none. Returns which facts are stored that were
-    /// not before, besides the summary.
-    pub(super) async fn merge(self, arriving: Vec<Entry>) -> Result<(MergeSummary, Coverage), MergeError> {
-        let storage = self.storage.get_value();
-        let device = self.device.get_untracked();
-        let fold = |journal: &Journal| Checkpoint::of(&Shop::fold(journal));
-        let merged = merge(&storage, arriving, clock::now().now, fold).await?;
-        if merged.new > 0 || merged.renewed.is_some() {
-            self.reload().await?;
-            tabs::notify_changed();
-        }
-        if let Some(new) = merged.renewed
-            && let Some(name) = self.shop.with_untracked(|shop| shop.devices.get(&device).cloned())
-        {
-            self.record(new, Fact::DeviceNamed(name));
-        }
-        let summary = MergeSummary {
-            new: merged.new,
-            known: merged.known,
-            gaps: merged.gaps,
-            far_ahead: merged.far_ahead,
-            forks: merged.forks.len() as u64,
-            renewed: merged.renewed.is_some(),
-        };
-        Ok((summary, merged.added))
-    }
-}
-
-/// The photos in use at wall time `now` in a shop of these entries.
-pub(super) fn photos_of(entries: &[Entry], now: WallTime) -> BTreeSet<PhotoId> {
-    // Which subjects belong together, which are deleted, and their photos: the rest is folded for nothing.
-    // What is stored as unknown may be one of these to this version.
-    let needed = |entry: &&Entry| {
-        matches!(
-            entry.fact,
-            Fact::Photo(_)
-                | Fact::Deleted
-                | Fact::Restored
-                | Fact::JobSet(_)
-                | Fact::LotSet(_)
-                | Fact::RunSet(_)
-                | Fact::Failure(_)
-        ) || entry.fact.as_unknown().is_some()
-    };
-    Shop::fold(&Journal::stored(entries.iter().filter(needed).cloned().collect())).photos_in_use(now)
 }

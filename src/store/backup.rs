@@ -1,21 +1,23 @@
 //! Exporting the backup file.
 
 use super::Store;
-use super::archive::photos_of;
 use super::import::{ImportError, ImportSummary};
+pub use super::long_work::backup::BackupFailure;
+use super::long_work::backup::{Contents, Order, make, records};
+use super::long_work::{Asked, MANY_FACTS, Task, Watch, from_answer};
 use super::notice::StoreEvent;
 use super::save_queue::SaveState;
 use crate::lazy::{ChunkLoadError, Work, chunk};
-use crate::platform::files::{ExportOutcome, FileParts, Outgoing};
+use crate::platform::app_worker::Ended;
+use crate::platform::files::{ExportOutcome, Outgoing};
 use crate::platform::{clock, ids, spawn_local};
-use lastpull_core::exchange::{BackupProblem, BackupWriter, ImportPreview, read_backup};
-use lastpull_core::facts::{Draft, Entry, Fact};
-use lastpull_core::journal::{Head, Salvage, Storage, StorageFault, StoredValue, assign_sequence};
-use lastpull_core::photo::{JpegPhoto, PhotoStore};
+use lastpull_core::exchange::ImportPreview;
+use lastpull_core::facts::{Draft, Entry};
+use lastpull_core::journal::{Head, assign_sequence};
 use leptos::prelude::*;
 use send_wrapper::SendWrapper;
-use std::collections::BTreeSet;
 use std::time::Duration;
+use wasm_bindgen::JsValue;
 
 /// State of the export and the import.
 #[derive(Clone, Default)]
@@ -61,24 +63,16 @@ pub struct BackupFile {
     pub rescued: Vec<u64>,
 }
 
-/// Why no backup file was made.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum BackupFailure {
-    /// Nothing could be read from the storage.
-    NothingRead(StorageFault),
-    /// The file was made, and could not be read back.
-    NotReadBack(BackupProblem),
-    /// The browser refused to make a file of it.
-    NotMade,
-}
-
 chunk! {
-    archive: fn split_make_backup(store: Store) -> Result<Work<Result<BackupFile, BackupFailure>>, ChunkLoadError> {
+    archive: fn split_make_backup(store: Store) -> Result<Work<Made>, ChunkLoadError> {
         Ok(Box::pin(store.make_backup()))
     }
 }
 
-async fn make_backup_lazily(store: Store) -> Result<Result<BackupFile, BackupFailure>, ChunkLoadError> {
+/// The file; `None` if the user cancelled the work.
+type Made = Option<Result<BackupFile, BackupFailure>>;
+
+async fn make_backup_lazily(store: Store) -> Result<Made, ChunkLoadError> {
     Ok(split_make_backup(store).await?.await)
 }
 
@@ -99,95 +93,59 @@ impl Store {
             self.setters().backup.update(|backup| {
                 backup.busy = false;
                 match made {
-                    Ok(Ok(ready)) => backup.ready = Some(ready),
-                    Ok(Err(failure)) => backup.failure = Some(failure),
-                    Err(ChunkLoadError) => {}
+                    Ok(Some(Ok(ready))) => backup.ready = Some(ready),
+                    Ok(Some(Err(failure))) => backup.failure = Some(failure),
+                    Ok(None) | Err(ChunkLoadError) => {}
                 }
             });
         });
     }
 
     /// Makes the backup file. Runs in the chunk.
-    pub(crate) async fn make_backup(self) -> Result<BackupFile, BackupFailure> {
+    async fn make_backup(self) -> Made {
         self.flush().await;
-        let mut check_lines = false;
-        loop {
-            match self.make_backup_once(check_lines).await {
-                // A line that no Lastpull reads: leave it out, and keep it beside the others.
-                Err(BackupFailure::NotReadBack(_)) if !check_lines => check_lines = true,
-                other => return other,
-            }
-        }
-    }
-
-    async fn make_backup_once(self, check_lines: bool) -> Result<BackupFile, BackupFailure> {
         let storage = self.storage.get_value();
-        let salvage: Salvage<Fact> = storage.read_raw().await.salvage();
-        let (whole, stored, fault) = (salvage.is_whole(), salvage.facts_stored(), salvage.fault.clone());
-        let (mut entries, mut unreadable) = (salvage.entries, salvage.unreadable);
-        if !whole {
-            // What this page has seen may be more than what can be read again.
-            entries.extend(self.recent.get_value());
-        }
         let (rescued, exported) = self.export_blocked();
-        let rescued_count = exported.len() as u64;
-        entries.extend(exported);
-        let unwritable = if check_lines { take_unwritable(&mut entries) } else { Vec::new() };
-        let whole = whole && unwritable.is_empty();
-        unreadable.extend(unwritable);
-        if entries.is_empty() && unreadable.is_empty() && fault.is_some() {
-            return Err(BackupFailure::NothingRead(fault.unwrap_or(StorageFault::Closed)));
-        }
         let clock = clock::now();
-        let demo = self.settings.with_untracked(|settings| settings.demo);
-        let start =
-            if demo { BackupWriter::of_demo(&entries, clock.now) } else { BackupWriter::new(&entries, clock.now) };
-        let (mut out, first) = start.map_err(|_| BackupFailure::NotMade)?;
-        let mut parts = FileParts::default();
-        let mut add = |bytes: &[u8]| parts.add(bytes).ok_or(BackupFailure::NotMade);
-        add(&first)?;
-        for (name, bytes) in &unreadable {
-            if let Some(before) = out.unreadable(name, bytes) {
-                add(&before)?;
-                add(bytes)?;
+        let minutes = clock.minutes_after_midnight(clock.now);
+        let order = Order {
+            name: format!("lastpull-{}-{:02}{:02}.zip", clock.today(), minutes / 60, minutes % 60),
+            demo: self.settings.with_untracked(|settings| settings.demo),
+            now: clock.now,
+            seen: self.recent.with_value(|recent| records(recent)),
+            unsaved: records(&exported),
+        };
+        let mut made = None;
+        if self.shop.with_untracked(lastpull_core::shop::Shop::fact_count) >= MANY_FACTS {
+            let task = Task::Backup { database: storage.name(), order: order.clone() };
+            let asked = self.start_work(&task, &JsValue::UNDEFINED).await;
+            self.end_work(Ended::Failed);
+            match asked {
+                Asked::Answered(answer) => {
+                    made = from_answer::<Contents, BackupFailure>(&answer.bytes).and_then(|contents| match contents {
+                        Ok(contents) => Outgoing::of_value(&answer.file).map(|file| Ok((file, contents))),
+                        Err(failure) => Some(Err(failure)),
+                    });
+                }
+                Asked::Cancelled => return None,
+                Asked::NotDone => {}
             }
         }
-        let on_device = storage.photos().await.unwrap_or_default();
-        let shown = photos_of(&entries, clock.now);
-        // Facts that cannot be read may name any photo.
-        let packed = if whole { shown.intersection(&on_device).copied().collect() } else { on_device.clone() };
-        let (mut photos, mut photos_too_many) = (BTreeSet::new(), 0);
-        for id in packed {
-            // One at a time: a phone need not hold hundreds in memory.
-            let bytes = storage.photo(id).await.ok().flatten();
-            let Some(photo) = bytes.and_then(JpegPhoto::of).filter(|photo| photo.id() == id) else { continue };
-            let Some(before) = out.photo(&photo) else {
-                photos_too_many += 1;
-                continue;
-            };
-            add(&before)?;
-            add(photo.bytes())?;
-            photos.insert(id);
-        }
-        add(&out.finish())?;
-        let photos_left_out = (shown.difference(&photos).count() as u32).saturating_sub(photos_too_many);
-        let minutes = clock.minutes_after_midnight(clock.now);
-        let name = format!("lastpull-{}-{:02}{:02}.zip", clock.today(), minutes / 60, minutes % 60);
-        let file = Outgoing::new(&name, &parts).ok_or(BackupFailure::NotMade)?;
-        // Not held while the file is read back: that takes as much memory again.
-        drop(entries);
-        let read_back = read_backup(file.to_incoming()).await.map_err(BackupFailure::NotReadBack)?;
-        Ok(BackupFile {
+        let made = match made {
+            Some(made) => made,
+            None => make(&storage, &order, &Watch::none()).await,
+        };
+        Some(made.map(|(file, contents)| BackupFile {
             file: SendWrapper::new(file),
-            facts: read_back.entries.len() as u64,
-            facts_of: stored.map(|stored| stored + rescued_count),
-            unreadable: unreadable.len() as u32,
-            whole,
-            photos: photos.len() as u32,
-            photos_left_out,
-            photos_too_many,
+            facts: contents.facts,
+            facts_of: contents.stored.map(|stored| stored + exported.len() as u64),
+            unreadable: contents.unreadable,
+            whole: contents.whole,
+            photos: contents.photos,
+            photos_left_out: contents.photos_left_out,
+            photos_too_many: contents.photos_too_many,
             rescued,
-        })
+        }))
     }
 
     /// The pending facts on which saving has given up, by their number, and the entries as which they are exported.
@@ -249,18 +207,4 @@ impl Store {
         }
         self.setters().backup.update(|backup| (backup.ready, backup.sent) = (None, false));
     }
-}
-
-/// Takes out the entries that no Lastpull would read from a file, and returns them as values of their own.
-fn take_unwritable(entries: &mut Vec<Entry>) -> Vec<StoredValue> {
-    let mut unwritable = Vec::new();
-    entries.retain(|entry| {
-        let line = entry.to_line();
-        let reads = Entry::from_line(&line).is_ok();
-        if !reads {
-            unwritable.push((format!("line-{}-{}", entry.device, entry.seq), line.into_bytes()));
-        }
-        reads
-    });
-    unwritable
 }

@@ -1,21 +1,40 @@
 //! Importing a backup file: it is read and described first, merged when the user says so, and can be taken back.
 
 use super::Store;
-use super::archive::{MergeError, MergeSummary, photos_of};
-use super::photos::has_room;
+use super::folded::LoadError;
+pub use super::long_work::import::ImportError;
+use super::long_work::import::{Imported, PickedFile, bring_in, describe, take_back};
+use super::long_work::{Asked, LARGE_FILE, MANY_FACTS, Task, Watch, from_answer};
 use crate::lazy::{ChunkLoadError, Work, chunk};
+use crate::platform::app_worker::Ended;
 use crate::platform::files::Incoming;
 use crate::platform::{clock, spawn_local, tabs};
-use lastpull_core::exchange::{Backup, BackupProblem, ImportPreview, read_backup};
-use lastpull_core::facts::{Entry, Journal};
+use lastpull_core::exchange::{ImportPreview, Source};
+use lastpull_core::facts::Fact;
 use lastpull_core::ids::PhotoId;
-use lastpull_core::journal::{Checkpoint, Coverage, Storage, StorageFault, TooMany};
+use lastpull_core::journal::Coverage;
 use lastpull_core::photo::PhotoStore;
-use lastpull_core::shop::Shop;
 use lastpull_core::time::{Millis, WallTime};
 use leptos::prelude::*;
-use std::collections::BTreeSet;
 use std::time::Duration;
+use wasm_bindgen::JsValue;
+
+/// What a merge added.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct MergeSummary {
+    /// Number of facts that were new here.
+    pub new: u64,
+    /// Number of facts that were already here.
+    pub known: u64,
+    /// Number of facts missing in between.
+    pub gaps: u64,
+    /// Number of facts dated further ahead than clocks drift.
+    pub far_ahead: u64,
+    /// Number of times that two devices were found to have counted on under one id.
+    pub forks: u64,
+    /// Whether this device has a new id, because another one counted under its old one.
+    pub renewed: bool,
+}
 
 /// What an import added.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -28,26 +47,12 @@ pub struct ImportSummary {
     pub photos_missing: u32,
 }
 
-/// Why a file was refused. Nothing was changed.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum ImportError {
-    /// No file was picked, or it could not be read.
-    NotRead,
-    /// The chunk that reads it could not be loaded.
-    ChunkNotLoaded,
-    /// The device has too little space for its photos.
-    NoRoom,
-    /// It is not a backup, or damaged.
-    File(BackupProblem),
-    /// It has more devices or gaps than a shop can have.
-    TooMany(TooMany),
-    /// It could not be stored.
-    Storage(StorageFault),
-}
-
-/// A file that was read to its end, and waits for the user's decision.
-pub struct PickedFile {
-    backup: Backup<Incoming>,
+/// A file that waits for the user's decision.
+pub enum Picked {
+    /// This page has read it.
+    Here(PickedFile),
+    /// The worker that runs has read it.
+    InWorker(Incoming),
 }
 
 /// What an import brought.
@@ -58,45 +63,41 @@ pub struct Brought {
     at: WallTime,
 }
 
-/// Tries of a change of the whole journal while other tabs write.
-const TRIES: u32 = 6;
+impl From<LoadError> for ImportError {
+    fn from(error: LoadError) -> Self {
+        match error {
+            LoadError::Storage(fault) => Self::Storage(fault),
+            LoadError::ChunkNotLoaded => Self::ChunkNotLoaded,
+        }
+    }
+}
+
+/// A result; `None` if the user cancelled the work.
+type Unless<T> = Option<Result<T, ImportError>>;
 
 chunk! {
-    archive: fn split_read_file(store: Store, file: Incoming) -> Result<Work<Result<ImportPreview, ImportError>>, ChunkLoadError> {
+    archive: fn split_read_file(store: Store, file: Incoming) -> Result<Work<Unless<ImportPreview>>, ChunkLoadError> {
         Ok(Box::pin(store.read_file(file)))
     }
 }
 
 chunk! {
-    archive: fn split_import_picked(store: Store) -> Result<Work<Result<ImportSummary, ImportError>>, ChunkLoadError> {
+    archive: fn split_import_picked(store: Store) -> Result<Work<Unless<ImportSummary>>, ChunkLoadError> {
         Ok(Box::pin(store.import_picked()))
     }
 }
 
 chunk! {
-    archive: fn split_take_back(store: Store) -> Result<Work<Result<u64, ImportError>>, ChunkLoadError> {
+    archive: fn split_take_back(store: Store) -> Result<Work<Unless<u64>>, ChunkLoadError> {
         Ok(Box::pin(store.take_back_brought()))
     }
 }
 
-async fn read_file_lazily(store: Store, file: Incoming) -> Result<ImportPreview, ImportError> {
-    match split_read_file(store, file).await {
-        Ok(reading) => reading.await,
-        Err(ChunkLoadError) => Err(ImportError::ChunkNotLoaded),
-    }
-}
-
-async fn import_picked_lazily(store: Store) -> Result<ImportSummary, ImportError> {
-    match split_import_picked(store).await {
-        Ok(importing) => importing.await,
-        Err(ChunkLoadError) => Err(ImportError::ChunkNotLoaded),
-    }
-}
-
-async fn take_back_lazily(store: Store) -> Result<u64, ImportError> {
-    match split_take_back(store).await {
-        Ok(taking) => taking.await,
-        Err(ChunkLoadError) => Err(ImportError::ChunkNotLoaded),
+/// Does work of the chunk.
+async fn done<T>(work: Result<Work<Unless<T>>, ChunkLoadError>) -> Unless<T> {
+    match work {
+        Ok(work) => work.await,
+        Err(ChunkLoadError) => Some(Err(ImportError::ChunkNotLoaded)),
     }
 }
 
@@ -104,7 +105,7 @@ impl Store {
     /// Reads a picked file and says what it would bring. A file with no new fact is merged at once: it changes
     /// nothing, but may have photos.
     pub fn pick_file(self, file: Option<Incoming>) {
-        self.session.update_value(|session| session.picked = None);
+        self.forget_picked();
         self.setters().backup.update(|backup| {
             backup.busy = true;
             (backup.preview, backup.imported, backup.taken_back) = (None, None, None);
@@ -113,18 +114,18 @@ impl Store {
             // Lets the page show the progress before the reading blocks the thread.
             clock::wait(Duration::from_millis(20)).await;
             let read = match file {
-                Some(file) => read_file_lazily(self, file).await,
-                None => Err(ImportError::NotRead),
+                Some(file) => done(split_read_file(self, file).await).await,
+                None => Some(Err(ImportError::NotRead)),
             };
             match read {
-                Ok(preview) if preview.new > 0 => self.setters().backup.update(|backup| {
+                Some(Ok(preview)) if preview.new == 0 => self.import_now().await,
+                read => self.setters().backup.update(|backup| {
                     backup.busy = false;
-                    backup.preview = Some(preview);
-                }),
-                Ok(_) => self.import_now().await,
-                Err(error) => self.setters().backup.update(|backup| {
-                    backup.busy = false;
-                    backup.imported = Some(Err(error));
+                    match read {
+                        Some(Ok(preview)) => backup.preview = Some(preview),
+                        Some(Err(error)) => backup.imported = Some(Err(error)),
+                        None => {}
+                    }
                 }),
             }
         });
@@ -132,8 +133,14 @@ impl Store {
 
     /// Leaves the picked file alone.
     pub fn leave_file(self) {
-        self.session.update_value(|session| session.picked = None);
+        self.forget_picked();
         self.setters().backup.update(|backup| backup.preview = None);
+    }
+
+    fn forget_picked(self) {
+        if let Some(Picked::InWorker(_)) = self.session.try_update_value(|session| session.picked.take()).flatten() {
+            self.end_work(Ended::Cancelled);
+        }
     }
 
     /// Merges the picked file: all of it or nothing.
@@ -149,13 +156,13 @@ impl Store {
     }
 
     async fn import_now(self) {
-        let imported = import_picked_lazily(self).await;
-        self.session.update_value(|session| session.picked = None);
+        let imported = done(split_import_picked(self).await).await;
+        self.forget_picked();
         let can_take_back = self.session.with_value(|session| session.brought.is_some());
         self.setters().backup.update(|backup| {
             backup.busy = false;
             backup.can_take_back = can_take_back;
-            backup.imported = Some(imported);
+            backup.imported = imported;
         });
     }
 
@@ -164,142 +171,154 @@ impl Store {
         self.setters().backup.update(|backup| backup.busy = true);
         spawn_local(async move {
             clock::wait(Duration::from_millis(20)).await;
-            let taken = take_back_lazily(self).await;
+            let taken = done(split_take_back(self).await).await;
             self.setters().backup.update(|backup| {
                 backup.busy = false;
-                if taken.is_ok() {
+                if let Some(Ok(_)) = taken {
                     (backup.imported, backup.can_take_back) = (None, false);
                 }
-                backup.taken_back = Some(taken);
+                backup.taken_back = taken;
             });
         });
     }
 
+    fn facts_here(self) -> u64 {
+        self.shop.with_untracked(lastpull_core::shop::Shop::fact_count)
+    }
+
     /// Reads a file. Runs in the chunk.
-    pub(crate) async fn read_file(self, file: Incoming) -> Result<ImportPreview, ImportError> {
-        let backup = read_backup(file).await.map_err(refused)?;
-        let stored = self.storage.get_value().read_all().await.map_err(ImportError::Storage)?;
+    async fn read_file(self, file: Incoming) -> Unless<ImportPreview> {
+        let storage = self.storage.get_value();
         let demo = self.settings.with_untracked(|settings| settings.demo);
-        let preview = self
-            .shop
-            .with_untracked(|shop| ImportPreview::of(&backup.entries, backup.demo, shop, stored, demo))
-            .map_err(ImportError::TooMany)?;
-        self.session.update_value(|session| session.picked = Some(PickedFile { backup }));
+        if file.size() >= LARGE_FILE || self.facts_here() >= MANY_FACTS {
+            let task = Task::Describe { database: storage.name(), demo };
+            match self.start_work(&task, &file.value()).await {
+                Asked::Answered(answer) => {
+                    if let Some(described) = from_answer::<ImportPreview, ImportError>(&answer.bytes) {
+                        if described.is_ok() {
+                            self.session.update_value(|session| session.picked = Some(Picked::InWorker(file)));
+                        } else {
+                            self.end_work(Ended::Cancelled);
+                        }
+                        return Some(described);
+                    }
+                }
+                Asked::Cancelled => return None,
+                Asked::NotDone => {}
+            }
+            self.end_work(Ended::Failed);
+        }
+        Some(self.read_file_here(file, demo).await)
+    }
+
+    async fn read_file_here(self, file: Incoming, demo: bool) -> Result<ImportPreview, ImportError> {
+        let storage = self.storage.get_value();
+        // The journal is read while another task may change the shop: the shop is taken as it is now.
+        let shop = self.shop.get_untracked();
+        let (picked, preview) = describe(&storage, file, &shop, demo, &Watch::none()).await?;
+        self.session.update_value(|session| session.picked = Some(Picked::Here(picked)));
         Ok(preview)
     }
 
     /// Merges the picked file. Runs in the chunk.
-    pub(crate) async fn import_picked(self) -> Result<ImportSummary, ImportError> {
+    async fn import_picked(self) -> Unless<ImportSummary> {
         let picked = self.session.try_update_value(|session| session.picked.take()).flatten();
-        let Some(PickedFile { mut backup }) = picked else { return Err(ImportError::NotRead) };
-        let storage = self.storage.get_value();
-        let arriving: Vec<Entry> = std::mem::take(&mut backup.entries);
-        let now = clock::now().now;
-        let mut all = storage.read_all().await.map_err(ImportError::Storage)?;
-        all.extend_from_slice(&arriving);
-        let shown = photos_of(&all, now);
-        drop(all);
-        let mut photo_import = PhotoImport { at: now, new: Vec::new() };
-        // The photos first, then the facts that name them.
-        let imported = match self.import_photos(&backup, &shown, &mut photo_import).await {
-            Ok(()) => self.merge(arriving).await.map_err(ImportError::from),
-            Err(error) => Err(error),
+        let (storage, now) = (self.storage.get_value(), clock::now().now);
+        let imported = match picked {
+            None => return Some(Err(ImportError::NotRead)),
+            Some(Picked::Here(picked)) => bring_in(&storage, picked, now, &Watch::none()).await,
+            Some(Picked::InWorker(file)) => match self.continue_work(&Task::BringIn { now }, &JsValue::UNDEFINED).await
+            {
+                Asked::Cancelled => return None,
+                asked => {
+                    self.end_work(Ended::Cancelled);
+                    let imported = if let Asked::Answered(answer) = asked { from_answer(&answer.bytes) } else { None };
+                    match imported {
+                        Some(imported) => imported,
+                        None => self.import_here(file, now).await,
+                    }
+                }
+            },
         };
-        let (facts, added) = match imported {
-            Ok(merged) => merged,
-            Err(error) => {
-                // Delete what this import added; photos that were kept again since then stay.
-                let _ = storage.delete_photos(&photo_import.new, photo_import.at + Millis::from_ms(1)).await;
-                return Err(error);
-            }
+        match imported {
+            Ok(imported) => Some(self.show_imported(imported).await),
+            Err(error) => Some(Err(error)),
+        }
+    }
+
+    /// Reads and merges a file on the page, after a worker that had read it failed.
+    async fn import_here(self, file: Incoming, now: WallTime) -> Result<Imported, ImportError> {
+        let (storage, shop) = (self.storage.get_value(), self.shop.get_untracked());
+        let demo = self.settings.with_untracked(|settings| settings.demo);
+        let (picked, _) = describe(&storage, file, &shop, demo, &Watch::none()).await?;
+        drop(shop);
+        bring_in(&storage, picked, now, &Watch::none()).await
+    }
+
+    /// Shows what was merged, and keeps what it takes to take it back.
+    async fn show_imported(self, imported: Imported) -> Result<ImportSummary, ImportError> {
+        let Imported { merged, photos, photos_missing, at } = imported;
+        let device = self.device.get_untracked();
+        if merged.new > 0 || merged.renewed.is_some() {
+            self.reload().await.map_err(ImportError::from)?;
+            tabs::notify_changed();
+        }
+        if let Some(new) = merged.renewed
+            && let Some(name) = self.shop.with_untracked(|shop| shop.devices.get(&device).cloned())
+        {
+            self.record(new, Fact::DeviceNamed(name));
+        }
+        let facts = MergeSummary {
+            new: merged.new,
+            known: merged.known,
+            gaps: merged.gaps,
+            far_ahead: merged.far_ahead,
+            forks: merged.forks.len() as u64,
+            renewed: merged.renewed.is_some(),
         };
+        let photos_new = photos.len() as u32;
         if facts.new > 0 {
             // Facts of this device's own id are among them only if its next number is not: it has a new id otherwise.
-            let (photos, at) = (photo_import.new.clone(), photo_import.at);
-            self.session.update_value(|session| session.brought = Some(Brought { facts: added, photos, at }));
+            let brought = Brought { facts: merged.added, photos, at };
+            self.session.update_value(|session| session.brought = Some(brought));
         }
-        let stored = storage.photos().await.unwrap_or_default();
-        let photos_missing = shown.difference(&stored).count() as u32;
         self.refresh_persistence();
-        Ok(ImportSummary { facts, photos: photo_import.new.len() as u32, photos_missing })
+        Ok(ImportSummary { facts, photos: photos_new, photos_missing })
     }
 
     /// Takes the last import back: all of it or nothing. Runs in the chunk.
-    pub(crate) async fn take_back_brought(self) -> Result<u64, ImportError> {
+    async fn take_back_brought(self) -> Unless<u64> {
         let Some(brought) = self.session.with_value(|session| session.brought.clone()) else {
-            return Err(ImportError::NotRead);
+            return Some(Err(ImportError::NotRead));
         };
         self.flush().await;
         let storage = self.storage.get_value();
-        let mut tries = 0;
-        loop {
-            let head = storage.open().await.map_err(ImportError::Storage)?.head;
-            let mut remaining = storage.read_all().await.map_err(ImportError::Storage)?;
-            let stored = remaining.len();
-            remaining.retain(|entry| !brought.facts.holds(entry.device, entry.seq));
-            let gone = (stored - remaining.len()) as u64;
-            let checkpoint = Checkpoint::of(&Shop::fold(&Journal::stored(remaining.clone())));
-            match storage.withdraw(&head, &remaining, &checkpoint).await {
-                Ok(_) => {
-                    self.session.update_value(|session| session.brought = None);
-                    let _ = storage.delete_photos(&brought.photos, brought.at + Millis::from_ms(1)).await;
-                    self.reload().await.map_err(|error| ImportError::from(MergeError::from(error)))?;
-                    tabs::notify_changed();
-                    self.refresh_persistence();
-                    return Ok(gone);
-                }
-                Err(StorageFault::Stale) if tries < TRIES => tries += 1,
-                Err(fault) => return Err(ImportError::Storage(fault)),
+        let mut taken = None;
+        if self.facts_here() >= MANY_FACTS {
+            let task = Task::TakeBack { database: storage.name(), facts: brought.facts.clone() };
+            let asked = self.start_work(&task, &JsValue::UNDEFINED).await;
+            self.end_work(Ended::Failed);
+            match asked {
+                Asked::Answered(answer) => taken = from_answer(&answer.bytes),
+                Asked::Cancelled => return None,
+                Asked::NotDone => {}
             }
         }
-    }
-
-    /// Reads every photo of a file, needed or not, since one that does not match its id makes the file invalid;
-    /// keeps those that the shop will show.
-    async fn import_photos(
-        self,
-        backup: &Backup<Incoming>,
-        shown: &BTreeSet<PhotoId>,
-        photo_import: &mut PhotoImport,
-    ) -> Result<(), ImportError> {
-        let storage = self.storage.get_value();
-        let stored = storage.photos().await.map_err(ImportError::Storage)?;
-        let here = self.shop.with_untracked(|shop| shop.photos.ids());
-        let new = |id: &PhotoId| shown.contains(id) && !stored.contains(id);
-        let need: f64 = backup.photos().filter(|(id, _)| new(id)).map(|(_, bytes)| f64::from(bytes)).sum();
-        if need > 0.0 && !has_room(need).await {
-            return Err(ImportError::NoRoom);
+        let taken = match taken {
+            Some(taken) => taken,
+            None => take_back(&storage, &brought.facts, &Watch::none()).await,
+        };
+        let gone = match taken {
+            Ok(gone) => gone,
+            Err(fault) => return Some(Err(ImportError::Storage(fault))),
+        };
+        self.session.update_value(|session| session.brought = None);
+        let _ = storage.delete_photos(&brought.photos, brought.at + Millis::from_ms(1)).await;
+        if let Err(error) = self.reload().await {
+            return Some(Err(error.into()));
         }
-        for (id, _) in backup.photos() {
-            let Some(photo) = backup.photo(id).await.map_err(refused)? else { continue };
-            // A photo that is stored but no longer shown will be shown again: renew its time.
-            if shown.contains(&id) && !(stored.contains(&id) && here.contains(&id)) {
-                let kept = storage.store_photo(&photo, None, photo_import.at).await.map_err(ImportError::Storage)?;
-                photo_import.new.extend(kept.then_some(id));
-            }
-        }
-        Ok(())
+        tabs::notify_changed();
+        self.refresh_persistence();
+        Some(Ok(gone))
     }
-}
-
-/// State of importing the photos of a file.
-struct PhotoImport {
-    /// The wall time at which they are kept.
-    at: WallTime,
-    /// Photos that were not stored before.
-    new: Vec<PhotoId>,
-}
-
-impl From<MergeError> for ImportError {
-    fn from(error: MergeError) -> Self {
-        match error {
-            MergeError::TooMany(many) => Self::TooMany(many),
-            MergeError::Storage(fault) => Self::Storage(fault),
-            MergeError::ChunkNotLoaded => Self::ChunkNotLoaded,
-        }
-    }
-}
-
-fn refused(problem: BackupProblem) -> ImportError {
-    if problem == BackupProblem::NotRead { ImportError::NotRead } else { ImportError::File(problem) }
 }

@@ -1,83 +1,45 @@
 //! Loading the shop: the checkpoint and the entries after it, or the whole journal if the checkpoint cannot be used.
 
+use super::Store;
+use super::folded::{LoadError, LoadedShop, read_folded};
+use super::long_work::{Asked, MANY_FACTS, Task, Watch, refold};
 use crate::lazy::{ChunkLoadError, Work, chunk};
+use crate::platform::app_worker::Ended;
 use crate::platform::indexed_db::IndexedDb;
-use lastpull_core::facts::{Entry, Journal, Opened};
-use lastpull_core::journal::{Checkpoint, JournalFact, Storage, StorageFault};
-use lastpull_core::shop::Shop;
+use lastpull_core::facts::Opened;
+use lastpull_core::journal::StorageFault;
+use wasm_bindgen::JsValue;
 
-/// The shop as it was loaded.
-pub(super) struct LoadedShop {
-    pub(super) opened: Opened,
-    pub(super) shop: Shop,
-    /// Whether the checkpoint could not be used.
-    pub(super) from_scratch: bool,
-}
-
-/// Why the shop could not be loaded. Nothing was written.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum LoadError {
-    /// The journal could not be read.
-    Storage(StorageFault),
-    /// The whole journal had to be read, and the code for that could not be fetched.
-    ChunkNotLoaded,
-}
-
-impl From<StorageFault> for LoadError {
-    fn from(fault: StorageFault) -> Self {
-        Self::Storage(fault)
-    }
-}
-
-/// Reads and folds what is stored.
-pub(super) async fn read(storage: &IndexedDb) -> Result<LoadedShop, LoadError> {
-    let mut opened = storage.open().await?;
-    if has_unknown(&opened.tail) {
-        // Facts stored by another version. The code that reads them from JSON is in a chunk.
-        opened.tail = split_recognize(opened.tail).await.map_err(|ChunkLoadError| LoadError::ChunkNotLoaded)?;
-    }
-    let saved = opened.checkpoint.as_ref().and_then(Checkpoint::shop);
-    if let Some(mut shop) = saved.or_else(|| opened.checkpoint.is_none().then(Shop::default)) {
-        // The number of facts folded must be the number stored, or the checkpoint is missing some.
-        if shop.apply_all(&opened.tail) && shop.fact_count() == opened.head.coverage.len() {
-            return Ok(LoadedShop { opened, shop, from_scratch: false });
-        }
-    }
-    match split_read_all(storage.clone(), opened).await {
+/// Reads and folds what is stored. If all of it must be folded and it is much, a worker of this store does that.
+pub(super) async fn read(storage: &IndexedDb, store: Option<Store>) -> Result<LoadedShop, LoadError> {
+    let opened = match read_folded(storage).await? {
+        Ok(loaded) => return Ok(loaded),
+        Err(opened) => opened,
+    };
+    match split_read_all(storage.clone(), opened, store).await {
         Ok(reading) => Ok(reading.await?),
         Err(ChunkLoadError) => Err(LoadError::ChunkNotLoaded),
     }
 }
 
-/// Whether one of these facts is stored as unknown, which this version may know.
-pub(super) fn has_unknown(entries: &[Entry]) -> bool {
-    entries.iter().any(|entry| entry.fact.as_unknown().is_some())
-}
-
 chunk! {
-    archive: fn split_recognize(tail: Vec<Entry>) -> Result<Vec<Entry>, ChunkLoadError> {
-        Ok(tail.into_iter().map(Entry::recognized).collect())
-    }
-}
-
-chunk! {
-    archive: fn split_read_all(storage: IndexedDb, opened: Opened) -> Result<Work<Result<LoadedShop, StorageFault>>, ChunkLoadError> {
-        Ok(Box::pin(read_all(storage, opened)))
+    archive: fn split_read_all(storage: IndexedDb, opened: Opened, store: Option<Store>) -> Result<Work<Result<LoadedShop, StorageFault>>, ChunkLoadError> {
+        Ok(Box::pin(read_all(storage, opened, store)))
     }
 }
 
 /// Folds the whole journal.
-async fn read_all(storage: IndexedDb, opened: Opened) -> Result<LoadedShop, StorageFault> {
-    let entries = storage.read_all().await?;
-    let stored = entries.len() as u64;
-    let all = Journal::stored(entries);
-    if stored != opened.head.coverage.len() {
-        // Another tab saved between the two reads, or bytes are missing: never continue as if all were here.
-        let again = storage.open().await?;
-        if stored != again.head.coverage.len() {
-            return Err(StorageFault::Stale);
+async fn read_all(storage: IndexedDb, opened: Opened, store: Option<Store>) -> Result<LoadedShop, StorageFault> {
+    if let Some(store) = store.filter(|_| opened.head.coverage.len() >= MANY_FACTS) {
+        let task = Task::Refold { database: storage.name() };
+        let asked = store.start_work(&task, &JsValue::UNDEFINED).await;
+        store.end_work(Ended::Failed);
+        if matches!(asked, Asked::Answered(_))
+            && let Ok(Ok(loaded)) = read_folded(&storage).await
+        {
+            return Ok(loaded);
         }
-        return Ok(LoadedShop { opened: again, shop: Shop::fold(&all), from_scratch: true });
     }
-    Ok(LoadedShop { opened, shop: Shop::fold(&all), from_scratch: true })
+    let (opened, shop) = refold::read_all(&storage, opened, &Watch::none()).await?;
+    Ok(LoadedShop { opened, shop, from_scratch: true })
 }

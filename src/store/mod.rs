@@ -13,8 +13,10 @@
 mod archive;
 mod backup;
 mod demo;
+mod folded;
 mod import;
 mod load;
+mod long_work;
 mod notice;
 mod open;
 mod persistence;
@@ -24,8 +26,9 @@ mod session;
 
 pub use archive::fetch_archive;
 pub use backup::{BackupFailure, BackupFile, BackupState};
+pub use folded::LoadError;
 pub use import::{ImportError, ImportSummary};
-pub use load::LoadError;
+pub use long_work::{Progress, Step, work};
 pub use notice::{Message, Notice, StoreEvent};
 pub use open::Loading;
 pub use persistence::Persistence;
@@ -69,6 +72,8 @@ pub struct Store {
     pub persistence: ReadSignal<Persistence>,
     /// State of exporting and importing the backup.
     pub backup: ReadSignal<BackupState>,
+    /// How far a worker is that works on the whole journal; `None` if none does.
+    pub progress: ReadSignal<Option<Progress>>,
     /// Whether a new version of the app is ready.
     pub update_waits: ReadSignal<bool>,
     /// Whether the app is stored for offline use.
@@ -94,6 +99,7 @@ struct Setters {
     notice: WriteSignal<Option<Notice>>,
     persistence: WriteSignal<Persistence>,
     backup: WriteSignal<BackupState>,
+    progress: WriteSignal<Option<Progress>>,
     update_waits: WriteSignal<bool>,
     offline_ready: WriteSignal<bool>,
     install_offer: WriteSignal<u32>,
@@ -119,6 +125,7 @@ impl Store {
         let (notice, set_notice) = signal(None);
         let (persistence, set_persistence) = signal(Persistence::default());
         let (backup, set_backup) = signal(BackupState::default());
+        let (progress, set_progress) = signal(None);
         let (update_waits, set_update_waits) = signal(false);
         let (offline_ready, set_offline_ready) = signal(false);
         let (install_offer, set_install_offer) = signal(0);
@@ -133,6 +140,7 @@ impl Store {
             notice,
             persistence,
             backup,
+            progress,
             update_waits,
             offline_ready,
             install_offer,
@@ -147,6 +155,7 @@ impl Store {
                 notice: set_notice,
                 persistence: set_persistence,
                 backup: set_backup,
+                progress: set_progress,
                 update_waits: set_update_waits,
                 offline_ready: set_offline_ready,
                 install_offer: set_install_offer,

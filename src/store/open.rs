@@ -1,7 +1,8 @@
 //! Opening the journal: from the checkpoint and the entries after it, or from all entries if that fails.
 
 use super::backup::BackupState;
-use super::load::{LoadError, has_unknown, read};
+use super::folded::{LoadError, has_unknown};
+use super::load::read;
 use super::notice::StoreEvent;
 use super::session::Session;
 use super::{Store, database_name};
@@ -51,7 +52,8 @@ impl Store {
         tabs::listen(&name, move |message| self.on_tab_message(message));
         // A database that does not answer is not waited for without a word. If it answers later, the shop opens.
         clock::after(SILENCE, move || {
-            if opened == self.opened() && self.loading.get_untracked() == Loading::Reading {
+            let folding = self.progress.with_untracked(Option::is_some);
+            if opened == self.opened() && self.loading.get_untracked() == Loading::Reading && !folding {
                 self.setters().loading.set(Loading::Failed(StorageFault::Silent.into()));
             }
         });
@@ -90,7 +92,7 @@ impl Store {
         let storage = self.storage.get_value();
         let mut tries = 0;
         let folded = loop {
-            match read(&storage).await {
+            match read(&storage, Some(self)).await {
                 Err(LoadError::Storage(StorageFault::Stale)) if tries < 3 => tries += 1,
                 other => break other?,
             }

@@ -1,6 +1,7 @@
 //! What the store keeps beside its signals while the page lives.
 
-use super::import::{Brought, PickedFile};
+use super::import::{Brought, Picked};
+use crate::platform::app_worker::AppWorker;
 use lastpull_core::ids::DeviceId;
 use lastpull_core::journal::Head;
 
@@ -18,7 +19,9 @@ pub struct Session {
     /// The device under which facts that cannot be saved are exported, and the numbers given out so far.
     pub(super) rescue: Option<(DeviceId, Head)>,
     /// The file that was picked, until the user decides about it.
-    pub(super) picked: Option<PickedFile>,
+    pub(super) picked: Option<Picked>,
+    /// The worker that works on the whole journal.
+    pub(super) worker: Option<AppWorker>,
     /// What the last import brought, as long as it can be taken back.
     pub(super) brought: Option<Brought>,
 }

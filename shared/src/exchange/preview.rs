@@ -1,14 +1,15 @@
 //! What a backup file would bring, said before it is merged.
 
+use crate::codec::Encode;
 use crate::facts::{Entry, Fact, LotField};
 use crate::ids::{DeviceId, JobId, Subject};
-use crate::journal::{Coverage, Journal, Stamp, TooMany, is_same_family};
+use crate::journal::{Journal, Packed, Stamp, TooMany, is_plain, is_same_family};
 use crate::shop::Shop;
 use crate::time::WallTime;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Whose file it is, seen from this device.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Encode)]
 pub enum FileOrigin {
     /// Nothing is here yet.
     FirstData,
@@ -21,7 +22,7 @@ pub enum FileOrigin {
 }
 
 /// Facts of one device in a file.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Encode)]
 pub struct FileDevice {
     /// The device.
     pub id: DeviceId,
@@ -34,7 +35,7 @@ pub struct FileDevice {
 }
 
 /// What a file holds, and what merging it would change.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Encode)]
 pub struct ImportPreview {
     /// Whose file it is.
     pub origin: FileOrigin,
@@ -68,71 +69,89 @@ impl ImportPreview {
     /// # Errors
     /// [`TooMany`] if a merge would refuse the file.
     pub fn of(
-        entries: &[Entry],
+        file: &Packed<Fact>,
         file_is_demo: bool,
         shop: &Shop,
-        stored: Vec<Entry>,
+        stored: &Packed<Fact>,
         here_is_demo: bool,
     ) -> Result<Self, TooMany> {
-        let mut held = Coverage::default();
-        held.add_all(&stored);
-        let mut all = Journal::stored(stored.clone());
-        all.absorb(entries.to_vec())?;
-        let new = if all.has_forks() { all.beyond_stored(&stored) } else { all.beyond(&held) };
-        drop((all, stored));
+        let held = stored.coverage();
+        let mut preview = if is_plain(file, stored) {
+            let mut all = held.clone();
+            all.add_coverage(&file.coverage());
+            all.check_bounds()?;
+            let new = file.entries().filter(|entry| !held.holds(entry.device, entry.seq));
+            Self::described(file.entries().map(Entry::recognized), new.map(Entry::recognized), shop)
+        } else {
+            let (entries, stored): (Vec<Entry>, Vec<Entry>) = (file.entries().collect(), stored.entries().collect());
+            let mut all = Journal::stored(stored.clone());
+            all.absorb(entries.clone())?;
+            let new = if all.has_forks() { all.beyond_stored(&stored) } else { all.beyond(&held) };
+            drop((all, stored));
+            let mut seen = BTreeSet::new();
+            let once = entries.into_iter().filter(|entry| seen.insert((entry.device, entry.seq)));
+            Self::described(once.map(Entry::recognized), new.into_iter(), shop)
+        };
+        let known_device = |device: &FileDevice| held.next_seq(device.id) > 1;
+        preview.origin = match (file_is_demo, here_is_demo) {
+            (true, false) => FileOrigin::Demo,
+            _ if held.is_empty() => FileOrigin::FirstData,
+            _ if preview.devices.iter().any(known_device) => FileOrigin::SameShop,
+            _ => FileOrigin::OtherShop,
+        };
+        Ok(preview)
+    }
+
+    /// Describes entries, each of which comes once, and those of them that are new; but for their origin.
+    fn described(entries: impl Iterator<Item = Entry>, new: impl Iterator<Item = Entry>, shop: &Shop) -> Self {
         let mut devices = BTreeMap::<DeviceId, (u64, u64)>::new();
-        let mut names = BTreeMap::<Subject, (Stamp, &String)>::new();
-        let mut shop_name = None::<(Stamp, &String)>;
-        let mut seen = BTreeSet::new();
+        let mut names = BTreeMap::<Subject, (Stamp, String)>::new();
+        let mut shop_name = None::<(Stamp, String)>;
+        let (mut facts, mut latest) = (0, None::<WallTime>);
         for entry in entries {
-            if !seen.insert((entry.device, entry.seq)) {
-                continue;
-            }
+            facts += 1;
+            latest = latest.max(Some(entry.at));
             devices.entry(entry.device).or_default().0 += 1;
-            let later = |before: Option<&(Stamp, &String)>| before.is_none_or(|(at, _)| *at <= entry.stamp);
+            let later = |before: Option<&(Stamp, String)>| before.is_none_or(|(at, _)| *at <= entry.stamp);
             if let Fact::ShopNamed(name) = &entry.fact
                 && later(shop_name.as_ref())
             {
-                shop_name = Some((entry.stamp, name));
+                shop_name = Some((entry.stamp, name.clone()));
             } else if let Fact::DeviceNamed(name) = &entry.fact
                 && later(names.get(&entry.subject))
             {
-                names.insert(entry.subject, (entry.stamp, name));
+                names.insert(entry.subject, (entry.stamp, name.clone()));
             }
         }
-        for entry in &new {
+        let mut changes = Changes::default();
+        for entry in new {
+            changes.add(&entry, shop);
             // A forked device's facts are filed under an id derived from it.
-            let rows = devices.iter_mut().filter(|(id, _)| is_same_family(**id, entry.device));
-            if let Some((_, row)) = rows.max_by_key(|(id, _)| **id == entry.device) {
+            if let Some(row) = devices.get_mut(&entry.device) {
+                row.1 += 1;
+            } else if let Some((_, row)) = devices.iter_mut().rfind(|(id, _)| is_same_family(**id, entry.device)) {
                 row.1 += 1;
             }
         }
-        let known_device = |device: &DeviceId| held.next_seq(*device) > 1;
-        let origin = match (file_is_demo, here_is_demo) {
-            (true, false) => FileOrigin::Demo,
-            _ if held.is_empty() => FileOrigin::FirstData,
-            _ if devices.keys().any(known_device) => FileOrigin::SameShop,
-            _ => FileOrigin::OtherShop,
-        };
-        let name_of = |id: DeviceId| names.get(&id).map(|(_, name)| *name).or_else(|| shop.devices.get(&id)).cloned();
+        let name_of = |id: DeviceId| names.get(&id).map(|(_, name)| name).or_else(|| shop.devices.get(&id)).cloned();
         let mut devices: Vec<FileDevice> =
             devices.into_iter().map(|(id, (facts, new))| FileDevice { id, name: name_of(id), facts, new }).collect();
         crate::collections::sort_by_key(&mut devices, |device| (u64::MAX - device.new, device.id));
-        let changes = Changes::of(&new, shop);
-        Ok(Self {
-            origin,
-            facts: seen.len().max(new.len()) as u64,
-            new: new.len() as u64,
+        let shop_name = shop_name.map(|(_, name)| name);
+        Self {
+            origin: FileOrigin::FirstData,
+            facts: u64::max(facts, changes.new),
+            new: changes.new,
             devices,
-            latest: entries.iter().map(|entry| entry.at).max(),
+            latest,
             renames: changes.names_shop
-                && shop_name.is_some_and(|(_, name)| !shop.name.is_empty() && *name != shop.name),
-            shop_name: shop_name.map(|(_, name)| name.clone()),
+                && shop_name.as_ref().is_some_and(|name| !shop.name.is_empty() && *name != shop.name),
+            shop_name,
             new_jobs: changes.new_jobs.len() as u32,
             changed_jobs: changes.changed_jobs.len() as u32,
             deletes: changes.deleted.len() as u32,
             pieces: changes.pieces,
-        })
+        }
     }
 
     /// Whether a person should be asked twice: it does not belong to this shop.
@@ -143,6 +162,7 @@ impl ImportPreview {
 
 #[derive(Default)]
 struct Changes {
+    new: u64,
     names_shop: bool,
     new_jobs: BTreeSet<JobId>,
     changed_jobs: BTreeSet<JobId>,
@@ -151,34 +171,30 @@ struct Changes {
 }
 
 impl Changes {
-    fn of(new: &[Entry], shop: &Shop) -> Self {
-        let mut changes = Self::default();
-        for entry in new {
-            let (id, fact) = (entry.subject, &entry.fact);
-            changes.names_shop |= matches!(fact, Fact::ShopNamed(_));
-            if matches!(fact, Fact::JobSet(_)) && shop.job(id).is_none() {
-                changes.new_jobs.insert(id);
-            }
-            if let Fact::LotSet(fields) = fact {
-                let of =
-                    fields.iter().filter_map(|field| if let LotField::Job(job) = field { Some(*job) } else { None });
-                changes.changed_jobs.extend(of.filter(|job| shop.job(*job).is_some()));
-            }
-            if let Fact::Pulled { pieces, .. } = fact {
-                changes.pieces += i64::from(*pieces);
-            }
-            if let Fact::Misprinted { pieces, was_counted: true, .. } = fact {
-                changes.pieces -= i64::from(*pieces);
-            }
-            if matches!(fact, Fact::Deleted) && shop.is_here(id) {
-                changes.deleted.insert(id);
-            }
-            if matches!(fact, Fact::Restored) {
-                changes.deleted.remove(&id);
-            }
-            changes.changed_jobs.extend(shop.job_with(id));
+    fn add(&mut self, entry: &Entry, shop: &Shop) {
+        let (id, fact) = (entry.subject, &entry.fact);
+        self.new += 1;
+        self.names_shop |= matches!(fact, Fact::ShopNamed(_));
+        if matches!(fact, Fact::JobSet(_)) && shop.job(id).is_none() {
+            self.new_jobs.insert(id);
         }
-        changes
+        if let Fact::LotSet(fields) = fact {
+            let of = fields.iter().filter_map(|field| if let LotField::Job(job) = field { Some(*job) } else { None });
+            self.changed_jobs.extend(of.filter(|job| shop.job(*job).is_some()));
+        }
+        if let Fact::Pulled { pieces, .. } = fact {
+            self.pieces += i64::from(*pieces);
+        }
+        if let Fact::Misprinted { pieces, was_counted: true, .. } = fact {
+            self.pieces -= i64::from(*pieces);
+        }
+        if matches!(fact, Fact::Deleted) && shop.is_here(id) {
+            self.deleted.insert(id);
+        }
+        if matches!(fact, Fact::Restored) {
+            self.deleted.remove(&id);
+        }
+        self.changed_jobs.extend(shop.job_with(id));
     }
 }
 
@@ -211,9 +227,13 @@ mod tests {
         ]
     }
 
+    fn packed(entries: &[Entry]) -> Packed<Fact> {
+        Packed::arriving(entries.to_vec())
+    }
+
     fn preview(file: &[Entry], file_is_demo: bool, here: &[Entry], here_is_demo: bool) -> ImportPreview {
         let shop = Shop::fold(&Journal::stored(here.to_vec()));
-        ImportPreview::of(file, file_is_demo, &shop, here.to_vec(), here_is_demo).unwrap()
+        ImportPreview::of(&packed(file), file_is_demo, &shop, &packed(here), here_is_demo).unwrap()
     }
 
     #[test]
@@ -256,7 +276,7 @@ mod tests {
     #[test]
     fn a_file_that_no_shop_wrote_is_refused_before_it_is_described() {
         let far = entry(PHONE, 1 << 42, RUN, Fact::RunStarted);
-        let described = ImportPreview::of(&[far], false, &Shop::default(), here(), false);
+        let described = ImportPreview::of(&packed(&[far]), false, &Shop::default(), &packed(&here()), false);
         assert!(matches!(described, Err(TooMany::Missing(_))), "{described:?}");
     }
 

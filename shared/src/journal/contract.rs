@@ -4,7 +4,7 @@
 //! They assert, and so panic, like any test; nothing else calls them.
 #![allow(clippy::missing_panics_doc, clippy::unwrap_used)]
 
-use super::{Checkpoint, Draft, Entry, Head, Journal, JournalFact, Stamp, Storage, StorageFault};
+use super::{Checkpoint, Draft, Entry, Head, Journal, JournalFact, Packed, Stamp, Storage, StorageFault};
 use crate::time::WallTime;
 use std::collections::BTreeSet;
 use uuid::Uuid;
@@ -45,7 +45,7 @@ async fn compact<F: SampleFact>(storage: &impl Storage<F>, added: &[Entry<F>]) -
     let opened = storage.open().await.unwrap();
     let mut all = journal(storage).await;
     all.absorb(added.to_vec()).unwrap();
-    storage.compact(&opened.head, added, opened.head.clock, &checkpoint_of(&all)).await.unwrap()
+    storage.compact(&opened.head, &Packed::of(added), opened.head.clock, &checkpoint_of(&all)).await.unwrap()
 }
 
 /// A new store is empty and its device keeps its identity.
@@ -118,7 +118,7 @@ pub async fn a_stale_compaction_changes_nothing<F: SampleFact, S: Storage<F>>(st
     storage.append(&[pull(1)]).await.unwrap();
     let before = storage.open().await.unwrap();
     let stale = Checkpoint { bytes: vec![0] };
-    let result = storage.compact(&seen, &[foreign(1, 5)], seen.clock, &stale).await;
+    let result = storage.compact(&seen, &Packed::of(&[foreign(1, 5)]), seen.clock, &stale).await;
     assert_eq!(result, Err(StorageFault::Stale));
     assert_eq!(storage.open().await.unwrap(), before);
     assert_eq!(storage.read_all().await.unwrap().len(), 1);
@@ -160,9 +160,10 @@ pub async fn withdrawn_entries_leave_nothing<F: SampleFact, S: Storage<F>>(stora
     let all = storage.read_all().await.unwrap();
     let remaining: Vec<Entry<F>> = all.into_iter().filter(|entry| entry.device != foreign::<F>(1, 5).device).collect();
     let checkpoint = checkpoint_of(&Journal::of(remaining.clone()).unwrap());
-    assert_eq!(storage.withdraw(&stale, &remaining, &checkpoint).await, Err(StorageFault::Stale));
+    let packed = Packed::of(&remaining);
+    assert_eq!(storage.withdraw(&stale, &packed, &checkpoint).await, Err(StorageFault::Stale));
     assert_eq!(storage.read_all().await.unwrap().len(), 4);
-    storage.withdraw(&head, &remaining, &checkpoint).await.unwrap();
+    storage.withdraw(&head, &packed, &checkpoint).await.unwrap();
     let opened = storage.open().await.unwrap();
     assert_eq!((opened.head.coverage.len(), opened.tail.len()), (2, 0));
     assert_eq!(opened.checkpoint, Some(checkpoint));
@@ -181,7 +182,27 @@ pub async fn raw_values_decode_to_every_fact<F: SampleFact, S: Storage<F>>(stora
     let salvage = storage.read_raw().await.salvage::<F>();
     assert!(salvage.is_whole());
     assert_eq!((salvage.facts_read(), salvage.facts_stored()), (5, Some(5)));
-    assert_eq!(Journal::of(salvage.entries).unwrap(), journal(&storage).await);
+    assert_eq!(Journal::of(salvage.facts.entries().collect()).unwrap(), journal(&storage).await);
+}
+
+/// What is read packed is every entry by device and number, and one that comes next to the tail is packed with it.
+pub async fn packed_entries_are_by_device_and_number<F: SampleFact, S: Storage<F>>(storage: S) {
+    storage.append(&[pull(10), pull(20)]).await.unwrap();
+    compact(&storage, &[foreign(3, 5), foreign(4, 6)]).await;
+    storage.adopt(&[foreign(5, 15)]).await.unwrap();
+    storage.append(&[pull(30)]).await.unwrap();
+    compact(&storage, &[foreign(1, 1), foreign(2, 2), foreign(6, 16)]).await;
+    storage.append(&[pull(40)]).await.unwrap();
+    let packed = storage.read_packed().await.unwrap();
+    let read: Vec<Entry<F>> = packed.entries().collect();
+    let mut sorted = storage.read_all().await.unwrap();
+    sorted.sort_by_key(|entry| (entry.device, entry.seq));
+    assert_eq!(read, sorted);
+    assert_eq!((read.len(), packed.len()), (10, 10));
+    assert_eq!(packed.coverage(), storage.open().await.unwrap().head.coverage);
+    let of_others = packed.segments().iter().filter(|segment| segment.device == foreign::<F>(1, 1).device);
+    let ranges: Vec<(u64, u64)> = of_others.map(|segment| (segment.first, segment.count)).collect();
+    assert_eq!(ranges, [(1, 2), (3, 2), (5, 2)]);
 }
 
 /// A new id of the device keeps what is stored, and its facts are numbered from 1.
@@ -245,6 +266,7 @@ macro_rules! storage_contract {
             adopted_entries_are_stored_once
             withdrawn_entries_leave_nothing
             raw_values_decode_to_every_fact
+            packed_entries_are_by_device_and_number
             a_renewed_device_keeps_its_facts_and_numbers_from_1
             two_tabs_renew_a_device_once
             the_wall_time_is_stored_beside_the_stamp
@@ -264,6 +286,7 @@ macro_rules! storage_contract {
             adopted_entries_are_stored_once
             withdrawn_entries_leave_nothing
             raw_values_decode_to_every_fact
+            packed_entries_are_by_device_and_number
             a_renewed_device_keeps_its_facts_and_numbers_from_1
             two_tabs_renew_a_device_once
             the_wall_time_is_stored_beside_the_stamp

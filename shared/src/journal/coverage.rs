@@ -14,7 +14,7 @@ pub struct Coverage {
 }
 
 /// Facts that must exist, because later ones of the same device are present, but are missing.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Encode)]
 pub struct Gap {
     /// The device that recorded them.
     pub device: DeviceId,
@@ -25,7 +25,7 @@ pub struct Gap {
 }
 
 /// More than any shop has: entries that no shop's devices wrote, and which are not taken in.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Encode)]
 pub enum TooMany {
     /// Devices.
     Devices,
@@ -111,6 +111,24 @@ impl Coverage {
             (true, false) => runs[after - 1].1 = seq,
             (false, true) => runs[after].0 = seq,
             (false, false) => runs.insert(after, (seq, seq)),
+        }
+    }
+
+    /// Marks the facts of a range as present, from `first` to `last`.
+    pub fn add_range(&mut self, device: DeviceId, first: u64, last: u64) {
+        let runs = self.held.get_or_insert_default(device);
+        let from = runs.partition_point(|run| run.1.saturating_add(1) < first);
+        let to = runs.partition_point(|run| run.0 <= last.saturating_add(1));
+        let touched = runs.get(from..to).unwrap_or_default();
+        let first = touched.first().map_or(first, |run| run.0.min(first));
+        let last = touched.last().map_or(last, |run| run.1.max(last));
+        runs.splice(from..to, [(first, last)]);
+    }
+
+    /// Marks every fact of `other` as present.
+    pub fn add_coverage(&mut self, other: &Self) {
+        for (device, runs) in other.held.iter() {
+            runs.iter().for_each(|&(first, last)| self.add_range(*device, first, last));
         }
     }
 
@@ -243,6 +261,17 @@ mod tests {
                 coverage
             };
             prop_assert_eq!(of(&other).contains(&of(&mine)), mine.difference(&other).next().is_none());
+        }
+
+        #[test]
+        fn a_range_is_the_same_as_its_numbers_one_by_one(ranges in prop::collection::vec((1u64..60, 0u64..9), 0..20)) {
+            let device = Uuid::from_u128(9);
+            let (mut one_by_one, mut at_once) = (Coverage::default(), Coverage::default());
+            for (first, more) in ranges {
+                at_once.add_range(device, first, first + more);
+                (first..=first + more).for_each(|seq| one_by_one.add(device, seq));
+                prop_assert_eq!(&at_once, &one_by_one);
+            }
         }
 
         #[test]

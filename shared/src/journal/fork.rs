@@ -12,13 +12,14 @@
 //! whenever it is read.
 
 use super::{Entry, JournalFact};
+use crate::codec::Encode;
 use crate::collections::sort_by;
 use crate::ids::DeviceId;
 use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
 
 /// A device id under which two devices counted on.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Encode)]
 pub struct Fork {
     /// The device; one of the derived ids if it has no facts here.
     pub device: DeviceId,

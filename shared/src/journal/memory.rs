@@ -3,8 +3,8 @@
 
 use super::segment::Segment;
 use super::{
-    Checkpoint, Draft, Entry, Head, HybridClock, JournalFact, Opened, RawJournal, Storage, StorageFault, adopt_into,
-    assign_sequence, record, segment, withdraw_from,
+    Checkpoint, Draft, Entry, Head, HybridClock, JournalFact, Opened, Packed, RawJournal, Storage, StorageFault,
+    adopt_into, assign_sequence, record, withdraw_from,
 };
 use crate::ids::DeviceId;
 use std::cell::RefCell;
@@ -108,17 +108,17 @@ impl<F: JournalFact> Storage<F> for MemoryStorage<F> {
     async fn compact(
         &self,
         expected: &Head,
-        added: &[Entry<F>],
+        added: &Packed<F>,
         clock: HybridClock,
         checkpoint: &Checkpoint,
     ) -> Result<Head, StorageFault> {
         let mut store = self.store.borrow_mut();
         store.begin_at(expected)?;
         let tail: Vec<Entry<F>> = store.tail()?;
-        store.segments.extend(segment::pack(tail.iter().chain(added)));
+        store.segments.extend_from_slice(added.with_tail(&tail).segments());
         store.tail.clear();
         store.checkpoint = Some(checkpoint.clone());
-        store.head.coverage.add_all(added);
+        store.head.coverage.add_coverage(&added.coverage());
         store.head.clock = clock;
         Ok(store.head.clone())
     }
@@ -134,14 +134,14 @@ impl<F: JournalFact> Storage<F> for MemoryStorage<F> {
     async fn withdraw(
         &self,
         expected: &Head,
-        remaining: &[Entry<F>],
+        remaining: &Packed<F>,
         checkpoint: &Checkpoint,
     ) -> Result<Head, StorageFault> {
         let mut store = self.store.borrow_mut();
         store.begin_at(expected)?;
         store.head = withdraw_from(&store.head, remaining);
         store.tail.clear();
-        store.segments = segment::pack(remaining);
+        store.segments = remaining.segments().to_vec();
         store.checkpoint = Some(checkpoint.clone());
         Ok(store.head.clone())
     }
@@ -157,7 +157,7 @@ impl<F: JournalFact> Storage<F> for MemoryStorage<F> {
             segments: store
                 .segments
                 .iter()
-                .map(|segment| (format!("{}-{}", segment.device, segment.first), segment.bytes.clone()))
+                .map(|segment| (format!("{}-{}", segment.device, segment.first), segment.bytes.to_vec()))
                 .collect(),
             checkpoint: store.checkpoint.as_ref().map(|checkpoint| checkpoint.bytes.clone()),
             fault: None,
@@ -173,14 +173,11 @@ impl<F: JournalFact> Storage<F> for MemoryStorage<F> {
         Ok(self.device(&mut store))
     }
 
-    async fn read_all(&self) -> Result<Vec<Entry<F>>, StorageFault> {
+    async fn read_packed(&self) -> Result<Packed<F>, StorageFault> {
         let mut store = self.store.borrow_mut();
         store.fault()?;
-        let mut entries: Vec<Entry<F>> = store.tail()?;
-        for segment in &store.segments {
-            entries.extend(segment::unpack(&segment.bytes).map_err(StorageFault::Unreadable)?);
-        }
-        Ok(entries)
+        let segments = store.segments.iter().map(|segment| segment.bytes.to_vec());
+        Packed::stored(&store.tail()?, segments).map_err(StorageFault::Unreadable)
     }
 
     async fn erase(&self) -> Result<(), StorageFault> {

@@ -13,7 +13,7 @@ use crate::time::WallTime;
 pub const VERSION: u8 = 2;
 
 /// Stored bytes that this version cannot read.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Encode)]
 pub enum BytesProblem {
     /// Written by a newer version of Lastpull: in this version of the format, or with a fact that is not known here.
     Newer(u8),

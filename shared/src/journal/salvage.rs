@@ -1,13 +1,14 @@
 //! What can still be read of a damaged journal: value by value, so that one that does not decode costs no other.
 
 use super::record::BytesProblem;
-use super::{Coverage, Entry, Head, JournalFact, RawJournal, StorageFault, StoredValue, record, segment};
+use super::segment::Segment;
+use super::{Coverage, Head, JournalFact, Packed, Packer, RawJournal, StorageFault, StoredValue, record};
 
 /// What a damaged or whole journal still holds.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Salvage<F> {
-    /// The entries that decode, in any order.
-    pub entries: Vec<Entry<F>>,
+    /// The entries that decode: those of the tail first.
+    pub facts: Packed<F>,
     /// Which facts were stored; `None` if the head does not decode.
     pub stored: Option<Coverage>,
     /// The values that do not decode, as they are stored; with them the checkpoint, which holds what they added up to.
@@ -19,21 +20,23 @@ pub struct Salvage<F> {
 impl RawJournal {
     /// Decodes every value that can be decoded.
     pub fn salvage<F: JournalFact>(self) -> Salvage<F> {
-        let (mut entries, mut unreadable) = (Vec::new(), Vec::new());
+        let (mut packer, mut unreadable) = (Packer::<F>::default(), Vec::new());
         for (name, bytes) in self.tail {
-            match record::decode(&bytes) {
-                Ok(entry) => entries.push(entry),
+            match record::decode::<F>(&bytes) {
+                Ok(entry) => packer.push(&entry),
                 Err(BytesProblem::Newer(_) | BytesProblem::Damaged) => unreadable.push((format!("tail-{name}"), bytes)),
             }
         }
+        let mut segments = packer.finish().into_segments();
         for (name, bytes) in self.segments {
-            match segment::unpack(&bytes) {
-                Ok(unpacked) => entries.extend(unpacked),
-                Err(BytesProblem::Newer(_) | BytesProblem::Damaged) => {
+            match Segment::of::<F>(bytes) {
+                Ok(segment) => segments.push(segment),
+                Err((BytesProblem::Newer(_) | BytesProblem::Damaged, bytes)) => {
                     unreadable.push((format!("segment-{name}"), bytes));
                 }
             }
         }
+        let facts = Packed::of_segments(segments);
         let head = self.head.as_deref().map(Head::from_bytes);
         // No head at all is a journal without a fact.
         let stored = match head {
@@ -44,7 +47,7 @@ impl RawJournal {
         if stored.is_none() {
             unreadable.extend(self.head.map(|bytes| ("head".to_owned(), bytes)));
         }
-        let whole = Salvage { entries, stored, unreadable, fault: self.fault };
+        let whole = Salvage::<F> { facts, stored, unreadable, fault: self.fault };
         let checkpoint = self.checkpoint.filter(|_| !whole.is_whole());
         let unreadable =
             whole.unreadable.into_iter().chain(checkpoint.map(|bytes| ("checkpoint".to_owned(), bytes))).collect();
@@ -60,17 +63,13 @@ impl<F> Salvage<F> {
 
     /// Number of facts read, each counted once.
     pub fn facts_read(&self) -> u64 {
-        let mut read = Coverage::default();
-        read.add_all(&self.entries);
-        read.len()
+        self.facts.coverage().len()
     }
 
     /// Whether every stored fact was read.
     pub fn is_whole(&self) -> bool {
         let Some(stored) = &self.stored else { return false };
-        let mut read = Coverage::default();
-        read.add_all(&self.entries);
-        self.fault.is_none() && self.unreadable.is_empty() && read.contains(stored)
+        self.fault.is_none() && self.unreadable.is_empty() && self.facts.coverage().contains(stored)
     }
 }
 
@@ -78,7 +77,7 @@ impl<F> Salvage<F> {
 mod tests {
     use super::*;
     use crate::facts::Fact;
-    use crate::journal::Stamp;
+    use crate::journal::{Entry, Stamp};
     use crate::time::wall;
     use uuid::Uuid;
 
@@ -98,7 +97,11 @@ mod tests {
         RawJournal {
             head: Some(head.to_bytes()),
             tail: all[4..].iter().map(|entry| (entry.seq.to_string(), record::encode(entry))).collect(),
-            segments: segment::pack(&all[..4]).into_iter().map(|packed| ("1".into(), packed.bytes)).collect(),
+            segments: Packed::sorted(&all[..4])
+                .segments()
+                .iter()
+                .map(|packed| ("1".into(), packed.bytes.to_vec()))
+                .collect(),
             checkpoint: Some(vec![6, 1]),
             fault: None,
         }

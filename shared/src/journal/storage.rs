@@ -1,7 +1,7 @@
 //! The contract of every storage backend.
 
 use super::record::BytesProblem;
-use super::{Checkpoint, Coverage, Entry, HybridClock};
+use super::{Checkpoint, Coverage, Entry, HybridClock, JournalFact, Packed};
 use crate::codec::Encode;
 use crate::ids::{DeviceId, Subject};
 use crate::time::WallTime;
@@ -64,7 +64,7 @@ pub struct Opened<F> {
 }
 
 /// Why storing or reading failed.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Encode)]
 pub enum StorageFault {
     /// The disk or the quota is full.
     Full,
@@ -118,15 +118,15 @@ pub trait Storage<F> {
     /// advance and stored only if the head they build on is the one it reads.
     async fn append(&self, drafts: &[Draft<F>]) -> Result<Vec<Entry<F>>, StorageFault>;
 
-    /// Encodes the tail and the `added` entries of other devices into segments, and saves the checkpoint,
-    /// which must be the fold over all of them.
+    /// Encodes the tail and the `added` entries of other devices, by device and number, into segments, and saves the
+    /// checkpoint, which must be the fold over all of them.
     ///
     /// # Errors
     /// [`StorageFault::Stale`] if the stored head is no longer `expected`; nothing is changed.
     async fn compact(
         &self,
         expected: &Head,
-        added: &[Entry<F>],
+        added: &Packed<F>,
         clock: HybridClock,
         checkpoint: &Checkpoint,
     ) -> Result<Head, StorageFault>;
@@ -143,7 +143,7 @@ pub trait Storage<F> {
     async fn withdraw(
         &self,
         expected: &Head,
-        remaining: &[Entry<F>],
+        remaining: &Packed<F>,
         checkpoint: &Checkpoint,
     ) -> Result<Head, StorageFault>;
 
@@ -151,8 +151,16 @@ pub trait Storage<F> {
     /// its next fact has number 1. For a device that learns that another one counts under its id.
     async fn renew_device(&self, old: DeviceId) -> Result<DeviceId, StorageFault>;
 
-    /// Every stored entry, each once, in any order.
-    async fn read_all(&self) -> Result<Vec<Entry<F>>, StorageFault>;
+    /// Every stored entry, each once, by device and number, as it is stored.
+    async fn read_packed(&self) -> Result<Packed<F>, StorageFault>;
+
+    /// Every stored entry, as [`read_packed`](Self::read_packed) gives them. They take fifteen times as much memory.
+    async fn read_all(&self) -> Result<Vec<Entry<F>>, StorageFault>
+    where
+        F: JournalFact,
+    {
+        Ok(self.read_packed().await?.entries().collect())
+    }
 
     /// Every stored value that can be fetched, decodable or not.
     async fn read_raw(&self) -> RawJournal;
@@ -185,10 +193,8 @@ pub fn adopt_into<'a, F>(head: &mut Head, entries: &'a [Entry<F>]) -> Vec<&'a En
 }
 
 /// The head after [`Storage::withdraw`]. Shared by the backends.
-pub fn withdraw_from<F>(head: &Head, remaining: &[Entry<F>]) -> Head {
-    let mut coverage = Coverage::default();
-    coverage.add_all(remaining);
-    Head { coverage, clock: head.clock }
+pub fn withdraw_from<F>(head: &Head, remaining: &Packed<F>) -> Head {
+    Head { coverage: remaining.coverage(), clock: head.clock }
 }
 
 #[cfg(test)]

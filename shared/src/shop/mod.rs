@@ -90,6 +90,13 @@ impl Shop {
         shop
     }
 
+    /// Folds entries that come in the order of the fold.
+    pub fn fold_entries(entries: impl IntoIterator<Item = Entry>) -> Self {
+        let mut shop = Self::default();
+        entries.into_iter().for_each(|entry| shop.apply(&entry));
+        shop
+    }
+
     /// Folds entries in, given in any order.
     ///
     /// Returns `false` and changes nothing if one of them comes before the last folded fact or was folded

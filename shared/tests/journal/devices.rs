@@ -5,7 +5,7 @@ mod filing;
 mod taken_back;
 
 use lastpull_core::facts::{Draft, Entry, Fact, JobField, Journal, MemoryStorage};
-use lastpull_core::journal::{Checkpoint, Fork, Head, Merged, Storage, assign_sequence, merge};
+use lastpull_core::journal::{Checkpoint, Fork, Head, Merged, Packed, Storage, assign_sequence, merge};
 use lastpull_core::shop::Shop;
 use lastpull_core::time::WallTime;
 use pollster::block_on;
@@ -53,6 +53,10 @@ fn checkpoint(journal: &Journal) -> Checkpoint {
     Checkpoint::of(&Shop::fold(journal))
 }
 
+fn folded(entries: &mut dyn Iterator<Item = Entry>) -> Checkpoint {
+    Checkpoint::of(&Shop::fold_entries(entries))
+}
+
 impl Phones {
     fn new(count: usize) -> Self {
         let mut all = Self { phones: Vec::new(), now: 0, recorded: 0, ids: Rc::new(Cell::new(0xd0)) };
@@ -94,7 +98,7 @@ impl Phones {
 
     fn bring_in(&mut self, file: Vec<Entry>, phone: usize) -> Merged {
         let now = self.at(&self.phones[phone]);
-        block_on(merge(&self.phones[phone].storage, file, now, checkpoint)).unwrap()
+        block_on(merge(&self.phones[phone].storage, &Packed::arriving(file), now, folded)).unwrap()
     }
 
     fn hand(&mut self, from: usize, to: usize) -> Merged {
@@ -106,7 +110,7 @@ impl Phones {
         let storage = &self.phones[phone].storage;
         let head = block_on(storage.open()).unwrap().head;
         let all = Journal::stored(self.file(phone));
-        block_on(storage.compact(&head, &[], head.clock, &checkpoint(&all))).unwrap();
+        block_on(storage.compact(&head, &Packed::default(), head.clock, &checkpoint(&all))).unwrap();
     }
 
     /// Hands every file to everybody until nobody learns anything.
@@ -300,7 +304,7 @@ fn a_file_with_a_number_of_this_device_far_ahead_does_not_spoil_its_backups() {
     let forged = |seq: u64| Entry { seq, ..own[2].clone() };
     let far = forged(1 << 42);
     let storage = &phones.phones[0].storage;
-    let refused = block_on(merge(storage, vec![far], WallTime::MAX, checkpoint));
+    let refused = block_on(merge(storage, &Packed::arriving([far]), WallTime::MAX, folded));
     assert!(refused.is_err(), "{refused:?}");
     assert_eq!(phones.file(0), own, "nothing was changed");
     assert!(phones.bring_in(vec![forged(900)], 0).renewed.is_some());

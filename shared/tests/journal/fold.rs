@@ -2,7 +2,7 @@
 
 use super::any::{any_entries, any_frozen_ink_fact, any_ink_fact, bytes_of};
 use lastpull_core::facts::{Entry, Fact, JobField, Journal};
-use lastpull_core::journal::{Checkpoint, Stamp, record, segment};
+use lastpull_core::journal::{Checkpoint, Packed, Stamp, record, segment};
 use lastpull_core::shop::Shop;
 use lastpull_core::time::WallTime;
 use lastpull_core::units::Grams;
@@ -68,8 +68,8 @@ proptest! {
             prop_assert_eq!(&Entry::from_line(&entry.to_line()).unwrap(), entry);
             prop_assert_eq!(&record::decode(&record::encode(entry)).unwrap(), entry);
         }
-        let packed = segment::pack(&entries);
-        let back: Vec<Entry> = packed.iter().flat_map(|s| segment::unpack(&s.bytes).unwrap()).collect();
+        let packed = Packed::sorted(&entries);
+        let back: Vec<Entry> = packed.segments().iter().flat_map(|s| segment::unpack(&s.bytes).unwrap()).collect();
         prop_assert_eq!(Journal::of(back).unwrap(), Journal::of(entries).unwrap());
     }
 
@@ -77,7 +77,7 @@ proptest! {
     fn damaged_bytes_never_panic(bytes in prop::collection::vec(any::<u8>(), 0..200)) {
         let _ = record::decode::<Fact>(&bytes);
         let _ = segment::unpack::<Fact>(&bytes);
-        let _ = pollster::block_on(lastpull_core::exchange::read_backup(bytes.as_slice())).map(|backup| backup.entries);
+        let _ = pollster::block_on(lastpull_core::exchange::read_backup(bytes.as_slice())).map(|backup| backup.facts);
         let mut ours = vec![1u8];
         ours.extend(&bytes);
         let _ = record::decode::<Fact>(&ours);

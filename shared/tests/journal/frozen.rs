@@ -4,7 +4,7 @@ use lastpull_core::codec::to_bytes;
 use lastpull_core::exchange::read_backup;
 use lastpull_core::facts::frozen::{FOLD_SHA256, Row, hex, history, rows, subject_of};
 use lastpull_core::facts::{Entry, Fact, Journal};
-use lastpull_core::journal::{Checkpoint, JournalFact, Stamp, record, segment};
+use lastpull_core::journal::{Checkpoint, JournalFact, Packed, Stamp, record, segment};
 use lastpull_core::run::Location;
 use lastpull_core::shop::Shop;
 use lastpull_core::time::WallTime;
@@ -36,7 +36,7 @@ fn hash_of(shop: &Shop) -> String {
 /// byte first.
 fn backup_v1_all() -> Vec<Entry> {
     let bytes: &[u8] = include_bytes!("../data/backup_v1_all.zip");
-    pollster::block_on(read_backup(bytes)).unwrap().entries
+    pollster::block_on(read_backup(bytes)).unwrap().facts.entries().collect()
 }
 
 fn segments_v1_all() -> Vec<Entry> {
@@ -115,7 +115,7 @@ fn every_row_survives_the_line_the_record_and_the_segment() {
         let entry = Entry { device, seq: 1, stamp, at: WallTime::from_unix_ms(5), subject, fact: row.fact.clone() };
         assert_eq!(Entry::from_line(&entry.to_line()).as_ref(), Ok(&entry));
         assert_eq!(record::decode(&record::encode(&entry)).as_ref(), Ok(&entry));
-        assert_eq!(segment::unpack(&segment::pack([&entry])[0].bytes), Ok(vec![entry]));
+        assert_eq!(segment::unpack(&Packed::sorted([&entry]).segments()[0].bytes), Ok(vec![entry]));
     }
 }
 

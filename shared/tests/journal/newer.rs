@@ -5,7 +5,7 @@ use lastpull_core::facts::frozen::{history, rows};
 use lastpull_core::facts::{Entry as ShopEntry, Fact};
 use lastpull_core::ids::RunId;
 use lastpull_core::journal::record::{self, BytesProblem};
-use lastpull_core::journal::{Entry, JournalFact, Stamp, segment};
+use lastpull_core::journal::{Entry, JournalFact, Packed, Stamp, segment};
 use lastpull_core::plan::order_fact;
 use lastpull_core::time::WallTime;
 use serde::{Deserialize, Serialize};
@@ -115,7 +115,7 @@ fn what_a_newer_version_stored_is_read_by_the_older_one_and_by_itself() {
         let again: Entry<Newer> = record::decode(&record::encode(&older)).unwrap();
         assert_eq!(again.recognized(), newer()[older.seq as usize - 1]);
     }
-    assert_eq!(segment::unpack::<Older>(&segment::pack(&stored)[0].bytes), Ok(as_older()));
+    assert_eq!(segment::unpack::<Older>(&Packed::sorted(&stored).segments()[0].bytes), Ok(as_older()));
 }
 
 #[test]
@@ -136,7 +136,10 @@ fn a_variant_of_a_newer_version_is_not_taken_for_damage() {
         damaged.pop();
         assert!(record::decode::<Older>(&damaged).is_err());
     }
-    assert_eq!(segment::unpack::<Older>(&segment::pack(&newer())[0].bytes), Err(BytesProblem::Newer(segment::VERSION)));
+    assert_eq!(
+        segment::unpack::<Older>(&Packed::sorted(&newer()).segments()[0].bytes),
+        Err(BytesProblem::Newer(segment::VERSION))
+    );
     let mut far = record::encode(&newer()[0]);
     let variant = far.len() - 2;
     far[variant] = 120;

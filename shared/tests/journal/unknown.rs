@@ -4,7 +4,7 @@ use super::any::bytes_of;
 use lastpull_core::exchange::{BackupWriter, read_backup};
 use lastpull_core::facts::frozen::{history, rows};
 use lastpull_core::facts::{Entry, Fact, Journal};
-use lastpull_core::journal::{JournalFact, record, segment};
+use lastpull_core::journal::{JournalFact, Packed, record, segment};
 use lastpull_core::shop::Shop;
 use lastpull_core::time::WallTime;
 
@@ -41,7 +41,8 @@ fn a_record_and_a_segment_of_unknown_facts_are_recognized_after_reading() {
     let records: Vec<Entry> =
         entries.iter().map(|entry| record::decode::<Fact>(&record::encode(entry)).unwrap().recognized()).collect();
     assert_eq!(records, history());
-    let unpacked = segment::pack(&entries).iter().flat_map(|s| segment::unpack(&s.bytes).unwrap()).collect();
+    let unpacked =
+        Packed::sorted(&entries).segments().iter().flat_map(|s| segment::unpack(&s.bytes).unwrap()).collect();
     assert_eq!(Journal::of(unpacked).unwrap(), Journal::of(history()).unwrap());
 }
 
@@ -60,7 +61,7 @@ fn a_backup_of_facts_stored_as_unknown_is_read_by_the_version_that_knows_them() 
     let file = backup_of(&stored_as_unknown());
     assert_eq!(file, backup_of(&history()), "every fact is written as it was received");
     let mut journal = Journal::of(stored_as_unknown()).unwrap();
-    let read = pollster::block_on(read_backup(file.as_slice())).unwrap().entries;
+    let read = pollster::block_on(read_backup(file.as_slice())).unwrap().facts.entries().collect();
     assert_eq!(journal.absorb(read).unwrap().new, 0);
 }
 

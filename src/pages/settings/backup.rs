@@ -1,6 +1,7 @@
 //! Exporting and importing the backup file.
 
 use super::import::ImportSection;
+use super::work_progress::WorkProgress;
 use crate::components::{Icon, Page};
 use crate::i18n;
 use crate::route::{MoreRoute, Route};
@@ -14,6 +15,7 @@ pub fn BackupPage() -> impl IntoView {
     let opened = Memo::new(move |_| store.loading.with(|loading| *loading == Loading::Ready));
     view! {
         <Page title=Signal::derive(|| i18n::backup_title().to_owned()) up=Route::More(MoreRoute::Menu) class="backup">
+            <WorkProgress/>
             <ExportSection/>
             {move || opened.get().then(|| view! { <ImportSection/><Devices/> })}
         </Page>

@@ -7,6 +7,7 @@ mod import;
 mod menu;
 mod shop;
 mod storage;
+mod work_progress;
 
 pub use storage::InstallHint;
 

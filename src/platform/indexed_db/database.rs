@@ -71,6 +71,11 @@ impl IndexedDb {
         }
     }
 
+    /// Its name.
+    pub fn name(&self) -> String {
+        self.name.to_string()
+    }
+
     /// The same, with a worker that is tried first.
     pub fn with_worker(self, disk: Option<JournalWorker>) -> Self {
         Self { disk, ..self }

@@ -11,7 +11,7 @@ use super::worker_append::WorkerAppend;
 use lastpull_core::facts::{Draft, Entry, Fact, Opened};
 use lastpull_core::ids::DeviceId;
 use lastpull_core::journal::{
-    Checkpoint, Head, HybridClock, RawJournal, Storage, StorageFault, adopt_into, assign_sequence, record, segment,
+    Checkpoint, Head, HybridClock, Packed, RawJournal, Storage, StorageFault, adopt_into, assign_sequence, record,
     withdraw_from,
 };
 
@@ -100,19 +100,19 @@ impl Storage<Fact> for IndexedDb {
     async fn compact(
         &self,
         expected: &Head,
-        added: &[Entry],
+        added: &Packed<Fact>,
         clock: HybridClock,
         checkpoint: &Checkpoint,
     ) -> Result<Head, StorageFault> {
         let steps = async |work: &Work| {
             let mut head = work.head_at(expected).await?;
             let tail = work.tail().await?;
-            for segment in segment::pack(tail.iter().chain(added)) {
+            for segment in added.with_tail(&tail).segments() {
                 work.put(SEGMENTS, &entry_key(segment.device, segment.first), &segment.bytes)?;
             }
             work.store(TAIL)?.clear().map_err(fault)?;
             work.put(CHECKPOINT, &"shop".into(), &checkpoint.bytes)?;
-            head.coverage.add_all(added);
+            head.coverage.add_coverage(&added.coverage());
             head.clock = clock;
             work.put(META, &"head".into(), &head.to_bytes())?;
             Ok(head)
@@ -134,15 +134,14 @@ impl Storage<Fact> for IndexedDb {
     async fn withdraw(
         &self,
         expected: &Head,
-        remaining: &[Entry],
+        remaining: &Packed<Fact>,
         checkpoint: &Checkpoint,
     ) -> Result<Head, StorageFault> {
-        let segments = segment::pack(remaining);
         let steps = async |work: &Work| {
             let head = withdraw_from(&work.head_at(expected).await?, remaining);
             work.store(TAIL)?.clear().map_err(fault)?;
             work.store(SEGMENTS)?.clear().map_err(fault)?;
-            for segment in &segments {
+            for segment in remaining.segments() {
                 work.put(SEGMENTS, &entry_key(segment.device, segment.first), &segment.bytes)?;
             }
             work.put(CHECKPOINT, &"shop".into(), &checkpoint.bytes)?;
@@ -172,13 +171,10 @@ impl Storage<Fact> for IndexedDb {
         Ok(device)
     }
 
-    async fn read_all(&self) -> Result<Vec<Entry>, StorageFault> {
+    async fn read_packed(&self) -> Result<Packed<Fact>, StorageFault> {
         let steps = async |work: &Work| Ok((work.tail().await?, work.all(SEGMENTS).await?));
-        let (mut entries, segments) = self.work(JOURNAL_STORES, "readonly", steps).await?;
-        for bytes in segments {
-            entries.extend(segment::unpack(&bytes).map_err(unreadable)?);
-        }
-        Ok(entries)
+        let (tail, segments) = self.work(JOURNAL_STORES, "readonly", steps).await?;
+        Packed::stored(&tail, segments).map_err(unreadable)
     }
 
     async fn erase(&self) -> Result<(), StorageFault> {

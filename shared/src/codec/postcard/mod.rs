@@ -14,6 +14,7 @@ use uuid::Uuid;
 pub use lastpull_macros::Encode;
 
 /// A cursor over bytes to decode.
+#[derive(Clone)]
 pub struct Reader<'a> {
     rest: &'a [u8],
     failed: bool,
@@ -152,7 +153,8 @@ impl<'a> Reader<'a> {
         self.number_below(most) as usize
     }
 
-    fn bytes(&mut self, length: usize) -> &[u8] {
+    /// Reads this number of bytes.
+    pub fn bytes(&mut self, length: usize) -> &'a [u8] {
         match self.rest.split_at_checked(length) {
             Some((bytes, rest)) => {
                 self.rest = rest;

@@ -24,8 +24,8 @@ use serde::{Deserialize, Serialize};
 mod reader;
 mod writer;
 
-pub use reader::{Backup, BackupProblem, MAX_FILE_BYTES, read_backup};
-pub use writer::BackupWriter;
+pub use reader::{Backup, BackupProblem, MAX_FILE_BYTES, Share, check_backup, read_backup, read_backup_watched};
+pub use writer::{BackupWriter, JournalWriter};
 
 /// Most photos in a file, when writing and reading.
 pub(crate) const MAX_PHOTOS: usize = 20_000;

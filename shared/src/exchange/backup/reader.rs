@@ -1,11 +1,13 @@
 //! Reads the backup file, and refuses it whole if anything in it is not as a device writes it.
 
+use crate::bounds::LONGEST_LINE;
+use crate::codec::Encode;
 use crate::exchange::Source;
 use crate::exchange::backup::{Heading, JOURNAL, MAX_PHOTOS, PHOTOS, VERSION};
-use crate::exchange::zip::reader::{EntryReader, ZipEntry, ZipError, list};
-use crate::facts::{Entry, MAX_ACCEPTED_BYTES};
+use crate::exchange::zip::reader::{EntryReader, PieceError, ZipEntry, ZipError, list};
+use crate::facts::{Entry, Fact, MAX_ACCEPTED_BYTES};
 use crate::ids::PhotoId;
-use crate::journal::{Coverage, EntryProblem};
+use crate::journal::{Coverage, EntryProblem, Packed, Packer};
 use crate::photo::JpegPhoto;
 use std::collections::BTreeMap;
 
@@ -24,7 +26,7 @@ const MAX_DEVICES: usize = 2_000;
 const MAX_RANGES: usize = 10_000;
 
 /// Why a file was refused. The attempt changes nothing.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Encode)]
 pub enum BackupProblem {
     /// Larger than any backup.
     TooLarge,
@@ -53,8 +55,8 @@ pub enum BackupProblem {
 
 /// An opened backup file: its journal has been read to the end, its photos are fetched one by one.
 pub struct Backup<S> {
-    /// The entries of the journal.
-    pub entries: Vec<Entry>,
+    /// The entries of the journal, in its order, and as they are to be stored.
+    pub facts: Packed<Fact>,
     /// Whether it is of the demo shop.
     pub demo: bool,
     photos: BTreeMap<PhotoId, ZipEntry>,
@@ -74,7 +76,7 @@ impl<S: Source> Backup<S> {
     pub async fn photo(&self, photo: PhotoId) -> Result<Option<JpegPhoto>, BackupProblem> {
         let Some(row) = self.photos.get(&photo) else { return Ok(None) };
         let file = EntryReader::new(&self.source, row).await.map_err(backup_problem)?;
-        let bytes = file.whole(MAX_ACCEPTED_BYTES).map_err(|_| BackupProblem::Damaged)?;
+        let bytes = file.whole(MAX_ACCEPTED_BYTES).await.map_err(piece_problem)?;
         let read = JpegPhoto::of(bytes).filter(|read| read.id() == photo);
         read.map(Some).ok_or(BackupProblem::BadPhoto)
     }
@@ -88,23 +90,71 @@ pub(crate) fn backup_problem(missing: ZipError) -> BackupProblem {
     }
 }
 
+fn piece_problem(error: PieceError) -> BackupProblem {
+    match error {
+        PieceError::Damaged => BackupProblem::Damaged,
+        PieceError::Unread => BackupProblem::NotRead,
+    }
+}
+
+/// How much of something is done.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Encode)]
+pub struct Share {
+    /// What is done.
+    pub done: u64,
+    /// All of it.
+    pub of: u64,
+}
+
 /// Opens a backup file and reads its journal to the end.
 ///
 /// # Errors
 /// [`BackupProblem`]; then nothing from the file should be used.
 pub async fn read_backup<S: Source>(source: S) -> Result<Backup<S>, BackupProblem> {
+    read_backup_watched(source, &mut |_| ()).await
+}
+
+/// The same, telling how many of the journal's entries were read whenever some were.
+///
+/// # Errors
+/// As for [`read_backup`].
+pub async fn read_backup_watched<S: Source>(
+    source: S,
+    watch: &mut dyn FnMut(Share),
+) -> Result<Backup<S>, BackupProblem> {
+    let mut packer = Packer::default();
+    let (demo, photos) = read_file(&source, &mut |entry| packer.push(&entry.stored_form()), watch).await?;
+    Ok(Backup { facts: packer.finish(), demo, photos, source })
+}
+
+/// Reads the journal of a backup file to the end, and keeps nothing of it. Returns the number of its entries.
+///
+/// # Errors
+/// As for [`read_backup`].
+pub async fn check_backup<S: Source>(source: S, watch: &mut dyn FnMut(Share)) -> Result<u64, BackupProblem> {
+    let mut entries = 0;
+    read_file(&source, &mut |_| entries += 1, watch).await?;
+    Ok(entries)
+}
+
+/// Gives every entry of a file to `take`. Returns whether it is of the demo shop, and its photos.
+async fn read_file<S: Source>(
+    source: &S,
+    take: &mut dyn FnMut(Entry),
+    watch: &mut dyn FnMut(Share),
+) -> Result<(bool, BTreeMap<PhotoId, ZipEntry>), BackupProblem> {
     if source.size() > MAX_FILE_BYTES {
         return Err(BackupProblem::TooLarge);
     }
-    let rows = list(&source).await.map_err(backup_problem)?;
+    let rows = list(source).await.map_err(backup_problem)?;
     let (folder, journal) = find_journal(&rows).ok_or(BackupProblem::NotABackup)?;
     let folder = folder.to_owned();
     if journal.packed > MAX_COMPRESSED_JOURNAL || u64::from(journal.size) > MAX_JOURNAL_BYTES {
         return Err(BackupProblem::TooLarge);
     }
-    let journal = EntryReader::new(&source, journal).await.map_err(backup_problem)?;
-    let (demo, entries) = read_journal(journal)?;
-    Ok(Backup { entries, demo, photos: photo_entries(rows, &folder)?, source })
+    let journal = EntryReader::new(source, journal).await.map_err(backup_problem)?;
+    let demo = read_journal(journal, take, watch).await?;
+    Ok((demo, photo_entries(rows, &folder)?))
 }
 
 /// The journal, and the folder that it is in: none, or the one into which an archive was unpacked before it was packed
@@ -142,11 +192,15 @@ fn photo_entries(rows: Vec<ZipEntry>, folder: &str) -> Result<BTreeMap<PhotoId, 
     Ok(photos)
 }
 
-/// Whether it is of the demo shop, and the entries.
-fn read_journal(journal: EntryReader) -> Result<(bool, Vec<Entry>), BackupProblem> {
+/// Gives every entry to `take`. Returns whether it is of the demo shop.
+async fn read_journal<S: Source>(
+    journal: EntryReader<'_, S>,
+    take: &mut dyn FnMut(Entry),
+    watch: &mut dyn FnMut(Share),
+) -> Result<bool, BackupProblem> {
     let mut lines = Lines { from: journal, buffer: Vec::new(), read: 0, unpacked: 0, line: 0 };
-    let heading: Heading = match lines.next_line()? {
-        Some(text) => serde_json::from_str(&text).map_err(|_| BackupProblem::NotABackup)?,
+    let heading: Heading = match lines.next_line().await? {
+        Some(text) => serde_json::from_str(text).map_err(|_| BackupProblem::NotABackup)?,
         None => return Err(BackupProblem::NotABackup),
     };
     if heading.journal != "lastpull" {
@@ -158,26 +212,31 @@ fn read_journal(journal: EntryReader) -> Result<(bool, Vec<Entry>), BackupProble
     if heading.entries > MAX_ENTRIES {
         return Err(BackupProblem::TooLarge);
     }
-    // Without reserving the number of entries in the header, which has not been verified.
-    let mut entries = Vec::new();
-    while let Some(text) = lines.next_line()? {
+    let (mut coverage, mut entries, mut left) = (Coverage::default(), 0, u64::MAX);
+    while let Some(text) = lines.next_line().await? {
+        let entry = Entry::from_line(text);
         let bad = BackupProblem::BadLine { line: lines.line };
-        if entries.len() as u64 == heading.entries {
+        if entries == heading.entries {
             return Err(bad);
         }
-        entries.push(Entry::from_line(&text).map_err(|_: EntryProblem| bad)?);
+        let entry = entry.map_err(|_: EntryProblem| bad)?;
+        coverage.add(entry.device, entry.seq);
+        take(entry);
+        entries += 1;
+        if lines.from.left() != left {
+            left = lines.from.left();
+            watch(Share { done: entries, of: heading.entries });
+        }
     }
-    let mut coverage = Coverage::default();
-    coverage.add_all(&entries);
     if coverage.devices().count() > MAX_DEVICES || coverage.ranges() > MAX_RANGES {
         return Err(BackupProblem::Scattered);
     }
-    if (entries.len() as u64) < heading.entries { Err(BackupProblem::CutShort) } else { Ok((heading.demo, entries)) }
+    if entries < heading.entries { Err(BackupProblem::CutShort) } else { Ok(heading.demo) }
 }
 
 /// Reads lines of limited length.
-struct Lines {
-    from: EntryReader,
+struct Lines<'a, S> {
+    from: EntryReader<'a, S>,
     /// Decompressed bytes, and how many of them were read.
     buffer: Vec<u8>,
     read: usize,
@@ -185,27 +244,25 @@ struct Lines {
     line: u64,
 }
 
-impl Lines {
-    fn next_line(&mut self) -> Result<Option<String>, BackupProblem> {
-        let mut bytes = Vec::new();
+impl<S: Source> Lines<'_, S> {
+    async fn next_line(&mut self) -> Result<Option<&str>, BackupProblem> {
         self.line += 1;
         let bad = BackupProblem::BadLine { line: self.line };
-        loop {
-            let ahead = &self.buffer[self.read..];
+        let mut searched = self.read;
+        let end = loop {
+            let ahead = self.buffer.get(searched..).unwrap_or_default();
             if let Some(end) = ahead.iter().position(|byte| *byte == b'\n') {
-                bytes.extend_from_slice(&ahead[..end]);
-                self.read += end + 1;
-                break;
+                break searched + end;
             }
-            bytes.extend_from_slice(ahead);
-            self.buffer.clear();
+            self.buffer.drain(..self.read);
             self.read = 0;
-            if bytes.len() > crate::bounds::LONGEST_LINE {
+            searched = self.buffer.len();
+            if searched > LONGEST_LINE {
                 return Err(bad);
             }
-            let piece = self.from.next_piece().map_err(|_| BackupProblem::Damaged)?;
+            let piece = self.from.next_piece().await.map_err(piece_problem)?;
             if piece.is_empty() {
-                return if bytes.is_empty() { Ok(None) } else { Err(BackupProblem::CutShort) };
+                return if self.buffer.is_empty() { Ok(None) } else { Err(BackupProblem::CutShort) };
             }
             self.unpacked += piece.len() as u64;
             // The size in the archive's list has not been verified either.
@@ -213,10 +270,12 @@ impl Lines {
                 return Err(BackupProblem::CutShort);
             }
             self.buffer.extend_from_slice(piece);
-        }
-        if bytes.len() > crate::bounds::LONGEST_LINE {
+        };
+        let line = self.buffer.get(self.read..end).unwrap_or_default();
+        self.read = end + 1;
+        if line.len() > LONGEST_LINE {
             return Err(bad);
         }
-        String::from_utf8(bytes).map(Some).map_err(|_| bad)
+        std::str::from_utf8(line).map(Some).map_err(|_| bad)
     }
 }

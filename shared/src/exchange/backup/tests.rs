@@ -42,7 +42,7 @@ fn write_backup(entries: &[Entry], made: WallTime) -> Option<Vec<u8>> {
 
 /// The entries of a file.
 fn read_backup(bytes: &[u8]) -> Result<Vec<Entry>, BackupProblem> {
-    pollster::block_on(reader::read_backup(bytes)).map(|backup| backup.entries)
+    pollster::block_on(reader::read_backup(bytes)).map(|backup| backup.facts.entries().collect())
 }
 
 /// All photos of a file, as an import reads them.
@@ -189,7 +189,7 @@ fn an_unreadable_source_is_distinguished_from_a_bad_file() {
     let bytes = write(&entries(), &[]);
     for reads in 0..4 {
         let source = Failing(&bytes, std::cell::Cell::new(reads));
-        let read = pollster::block_on(reader::read_backup(source)).map(|backup| backup.entries.len());
+        let read = pollster::block_on(reader::read_backup(source)).map(|backup| backup.facts.len());
         assert_eq!(read, Err(BackupProblem::NotRead), "after {reads}");
     }
 }

@@ -7,6 +7,57 @@ use crate::facts::Entry;
 use crate::photo::JpegPhoto;
 use crate::time::WallTime;
 
+/// Compressed bytes that are given to the browser at a time.
+const PART: usize = 256 * 1024;
+
+/// Writes the journal of a backup file, entry after entry, so that neither the entries nor their lines need be in memory.
+pub struct JournalWriter {
+    journal: DeflatedEntry,
+    line: String,
+}
+
+impl JournalWriter {
+    /// Starts a journal of this number of entries, made at wall time `made`.
+    ///
+    /// # Errors
+    /// A message if the heading cannot be written; this does not happen.
+    pub fn new(entries: u64, made: WallTime, demo: bool) -> Result<Self, String> {
+        let heading = Heading { journal: "lastpull".into(), version: VERSION, entries, made, demo };
+        let line = serde_json::to_string(&heading).map_err(|error| error.to_string())?;
+        Ok(Self { journal: DeflatedEntry::new(), line })
+    }
+
+    /// Writes the next entry: they come by device and number, each number once.
+    pub fn write(&mut self, entry: &Entry) {
+        let line = std::mem::replace(&mut self.line, entry.to_line());
+        self.write_line(line);
+    }
+
+    fn write_line(&mut self, mut line: String) {
+        line.push('\n');
+        self.journal.write(line.as_bytes());
+    }
+
+    /// The next part of the file, if there is one already. The first one of all follows the record that
+    /// [`finish`](Self::finish) returns.
+    pub fn take_part(&mut self) -> Option<Vec<u8>> {
+        self.journal.take(PART)
+    }
+
+    /// Ends the journal. Returns the writer of the rest of the file; the record that precedes the parts, with which the
+    /// file begins; and the last part.
+    ///
+    /// # Errors
+    /// A message if the journal does not fit into the archive.
+    pub fn finish(mut self) -> Result<(BackupWriter, [Vec<u8>; 2]), String> {
+        let line = std::mem::take(&mut self.line);
+        self.write_line(line);
+        let mut out = BackupWriter { archive: ZipWriter::default(), photos: 0 };
+        let (record, rest) = out.archive.add(JOURNAL, self.journal).ok_or("too large for an archive")?;
+        Ok((out, [record, rest]))
+    }
+}
+
 /// Writes a backup file part by part, so that its photos need not all be in memory: the journal, then for
 /// each photo a record followed by the photo's bytes, then the end.
 pub struct BackupWriter {
@@ -44,20 +95,10 @@ impl BackupWriter {
         let mut sorted: Vec<&Entry> = entries.into_iter().collect();
         sort_by_key(&mut sorted, |entry| (entry.device, entry.seq));
         sorted.dedup_by_key(|entry| (entry.device, entry.seq));
-        let entries = sorted.len() as u64;
-        let heading = Heading { journal: "lastpull".into(), version: VERSION, entries, made, demo };
-        let mut journal = DeflatedEntry::new();
-        let mut line = serde_json::to_string(&heading).map_err(|error| error.to_string())?;
-        for entry in sorted {
-            line.push('\n');
-            journal.write(line.as_bytes());
-            line = entry.to_line();
-        }
-        line.push('\n');
-        journal.write(line.as_bytes());
-        let mut out = Self { archive: ZipWriter::default(), photos: 0 };
-        let part = out.archive.add(JOURNAL, journal).ok_or("too large for an archive")?;
-        Ok((out, part))
+        let mut journal = JournalWriter::new(sorted.len() as u64, made, demo)?;
+        sorted.into_iter().for_each(|entry| journal.write(entry));
+        let (out, [record, rest]) = journal.finish()?;
+        Ok((out, [record, rest].concat()))
     }
 
     /// Adds a photo and returns the part that precedes its bytes. `None` if the file cannot take another

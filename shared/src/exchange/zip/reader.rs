@@ -7,6 +7,8 @@ use miniz_oxide::{DataFormat, MZFlush, MZStatus};
 
 /// Bytes decompressed at a time.
 const PIECE: usize = 32 * 1024;
+/// Compressed bytes in memory at a time.
+const CHUNK: u64 = 256 * 1024;
 
 /// A file that is read in parts, so that it need not be in memory.
 #[allow(async_fn_in_trait)]
@@ -40,9 +42,14 @@ pub enum ZipError {
     Unread,
 }
 
-/// The bytes do not match their checksum, or end too early.
+/// Why a file in an archive does not read to its end.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Damaged;
+pub enum PieceError {
+    /// The bytes do not match their checksum, or end too early.
+    Damaged,
+    /// The source cannot be read.
+    Unread,
+}
 
 /// The archive's entry for a file. Nothing in it has been verified.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -117,8 +124,12 @@ fn rows(list: &[u8], count: u16) -> Option<Vec<ZipEntry>> {
     Some(rows)
 }
 
-/// A file of an archive being decompressed.
-pub struct EntryReader {
+/// A file of an archive being decompressed. A chunk of it is in memory at a time.
+pub struct EntryReader<'a, S> {
+    source: &'a S,
+    /// Where the compressed bytes are that were not read yet, and how many there are.
+    from: u64,
+    left: u64,
     packed: Vec<u8>,
     taken: usize,
     unpacker: Option<Box<InflateState>>,
@@ -129,13 +140,13 @@ pub struct EntryReader {
     piece: Vec<u8>,
 }
 
-impl EntryReader {
-    /// Fetches a file of an archive, still compressed.
+impl<'a, S: Source> EntryReader<'a, S> {
+    /// Finds a file of an archive.
     ///
     /// # Errors
-    /// [`NoFile`] if the source cannot be read, or the file is not where `row` says or uses an unsupported
+    /// [`ZipError`] if the source cannot be read, or the file is not where `row` says or uses an unsupported
     /// method.
-    pub async fn new<S: Source>(source: &S, row: &ZipEntry) -> Result<Self, ZipError> {
+    pub async fn new(source: &'a S, row: &ZipEntry) -> Result<Self, ZipError> {
         let unpacker = match row.method {
             STORED => None,
             DEFLATED => Some(InflateState::new_boxed(DataFormat::Raw)),
@@ -152,36 +163,69 @@ impl EntryReader {
         if !local.starts_with(LOCAL) || !within(from, u64::from(row.packed)) {
             return Err(ZipError::Missing);
         }
-        let packed = source.read(from, row.packed as usize).await.ok_or(ZipError::Unread)?;
-        let size = u64::from(row.size);
-        Ok(Self { packed, taken: 0, unpacker, crc: row.crc, size, hasher: Hasher::new(), given: 0, piece: Vec::new() })
+        Ok(Self {
+            source,
+            from,
+            left: u64::from(row.packed),
+            packed: Vec::new(),
+            taken: 0,
+            unpacker,
+            crc: row.crc,
+            size: u64::from(row.size),
+            hasher: Hasher::new(),
+            given: 0,
+            piece: Vec::new(),
+        })
+    }
+
+    /// Number of compressed bytes that were not read yet.
+    pub fn left(&self) -> u64 {
+        self.left
+    }
+
+    async fn refill(&mut self) -> Result<(), PieceError> {
+        let length = self.left.min(CHUNK);
+        self.packed = self.source.read(self.from, length as usize).await.ok_or(PieceError::Unread)?;
+        self.taken = 0;
+        self.from += length;
+        self.left -= length;
+        Ok(())
     }
 
     /// The next piece of the file; empty at its end, after the length and checksum were verified.
     ///
     /// # Errors
-    /// [`Damaged`] if the data cannot be decompressed, or the length or checksum is wrong.
-    pub fn next_piece(&mut self) -> Result<&[u8], Damaged> {
-        self.piece.resize(PIECE, 0);
-        let packed = self.packed.get(self.taken..).unwrap_or_default();
-        let (taken, given) = if let Some(unpacker) = &mut self.unpacker {
-            let step = inflate(unpacker, packed, &mut self.piece, MZFlush::None);
-            let over = packed.is_empty() && step.bytes_written == 0;
-            if !over && !matches!(step.status, Ok(MZStatus::Ok | MZStatus::StreamEnd)) {
-                return Err(Damaged);
+    /// [`PieceError`] if the data cannot be read or decompressed, or the length or checksum is wrong.
+    pub async fn next_piece(&mut self) -> Result<&[u8], PieceError> {
+        let given = loop {
+            if self.taken == self.packed.len() && self.left > 0 {
+                self.refill().await?;
             }
-            (step.bytes_consumed, step.bytes_written)
-        } else {
-            let length = packed.len().min(PIECE);
-            self.piece[..length].copy_from_slice(&packed[..length]);
-            (length, length)
+            self.piece.resize(PIECE, 0);
+            let packed = self.packed.get(self.taken..).unwrap_or_default();
+            let (taken, given) = if let Some(unpacker) = &mut self.unpacker {
+                let step = inflate(unpacker, packed, &mut self.piece, MZFlush::None);
+                let over = packed.is_empty() && step.bytes_written == 0;
+                if !over && !matches!(step.status, Ok(MZStatus::Ok | MZStatus::StreamEnd)) {
+                    return Err(PieceError::Damaged);
+                }
+                (step.bytes_consumed, step.bytes_written)
+            } else {
+                let length = packed.len().min(PIECE);
+                self.piece[..length].copy_from_slice(&packed[..length]);
+                (length, length)
+            };
+            self.taken += taken;
+            // What was taken may give nothing before more of it is there.
+            if given > 0 || taken == 0 || self.left == 0 {
+                break given;
+            }
         };
-        self.taken += taken;
         self.piece.truncate(given);
         self.hasher.update(&self.piece);
         self.given += given as u64;
         if given == 0 && (self.hasher.clone().finalize(), self.given) != (self.crc, self.size) {
-            return Err(Damaged);
+            return Err(PieceError::Damaged);
         }
         Ok(&self.piece)
     }
@@ -189,16 +233,16 @@ impl EntryReader {
     /// The whole file.
     ///
     /// # Errors
-    /// [`Damaged`] as for [`next_piece`](Self::next_piece), and if the file is longer than `most` bytes.
-    pub fn whole(mut self, most: usize) -> Result<Vec<u8>, Damaged> {
+    /// [`PieceError`] as for [`next_piece`](Self::next_piece), and if the file is longer than `most` bytes.
+    pub async fn whole(mut self, most: usize) -> Result<Vec<u8>, PieceError> {
         let mut whole = Vec::new();
         loop {
-            let piece = self.next_piece()?;
+            let piece = self.next_piece().await?;
             if piece.is_empty() {
                 return Ok(whole);
             }
             if whole.len() + piece.len() > most {
-                return Err(Damaged);
+                return Err(PieceError::Damaged);
             }
             whole.extend_from_slice(piece);
         }

@@ -55,13 +55,14 @@ impl ZipWriter {
         self.note(name, STORED, crc32fast::hash(bytes), size, size)
     }
 
-    /// Adds a compressed file and returns its part of the archive. `None` if the archive would become too
-    /// large.
-    pub fn add(&mut self, name: &str, packed: DeflatedEntry) -> Option<Vec<u8>> {
-        let (bytes, crc, size) = packed.finish()?;
-        let mut part = self.note(name, DEFLATED, crc, u32::try_from(bytes.len()).ok()?, u32::try_from(size).ok()?)?;
-        part.extend(bytes);
-        Some(part)
+    /// Adds a compressed file. Returns the record that precedes its bytes, and those of its bytes that were not taken
+    /// yet. `None` if the archive would become too large.
+    pub fn add(&mut self, name: &str, packed: DeflatedEntry) -> Option<(Vec<u8>, Vec<u8>)> {
+        let taken = packed.taken;
+        let (rest, crc, size) = packed.finish()?;
+        let length = u32::try_from(taken + rest.len() as u64).ok()?;
+        let record = self.note(name, DEFLATED, crc, length, u32::try_from(size).ok()?)?;
+        Some((record, rest))
     }
 
     /// The end of the archive: its list of files.
@@ -76,6 +77,8 @@ impl ZipWriter {
 /// A file being compressed.
 pub struct DeflatedEntry {
     out: Vec<u8>,
+    /// Number of compressed bytes that are not in `out` any more.
+    taken: u64,
     packer: Box<CompressorOxide>,
     hasher: Hasher,
     size: u64,
@@ -85,7 +88,7 @@ impl DeflatedEntry {
     /// Starts an empty file.
     pub fn new() -> Self {
         let packer = Box::new(CompressorOxide::new(create_comp_flags_from_zip_params(6, -15, 0)));
-        Self { out: Vec::new(), packer, hasher: Hasher::new(), size: 0 }
+        Self { out: Vec::new(), taken: 0, packer, hasher: Hasher::new(), size: 0 }
     }
 
     /// Appends bytes to the file.
@@ -93,6 +96,15 @@ impl DeflatedEntry {
         self.hasher.update(bytes);
         self.size += bytes.len() as u64;
         self.pack(bytes, TDEFLFlush::None);
+    }
+
+    /// The compressed bytes since the last time, if they are this many or more.
+    pub fn take(&mut self, at_least: usize) -> Option<Vec<u8>> {
+        if self.out.len() < at_least {
+            return None;
+        }
+        self.taken += self.out.len() as u64;
+        Some(std::mem::take(&mut self.out))
     }
 
     fn pack(&mut self, bytes: &[u8], flush: TDEFLFlush) -> bool {

@@ -1,9 +1,9 @@
 //! Where the facts of a forked device are filed: however they arrive and are stored, the same facts make the same
 //! journal.
 
-use super::{MORNING, RUN, checkpoint};
+use super::{MORNING, RUN, checkpoint, folded};
 use lastpull_core::facts::{Entry, Fact, Journal, MemoryStorage};
-use lastpull_core::journal::{Stamp, Storage, merge};
+use lastpull_core::journal::{Packed, Stamp, Storage, merge};
 use lastpull_core::time::WallTime;
 use pollster::block_on;
 use proptest::prelude::*;
@@ -73,7 +73,7 @@ proptest! {
         files.push(if rest % 2 == 0 { facts.clone() } else { facts.iter().rev().cloned().collect() });
         for file in files {
             in_parts.absorb(file.clone()).unwrap();
-            let merged = block_on(merge(&storage, file, WallTime::MAX, checkpoint)).unwrap();
+            let merged = block_on(merge(&storage, &Packed::arriving(file), WallTime::MAX, folded)).unwrap();
             let stored = block_on(storage.read_all()).unwrap();
             let places: BTreeSet<_> = stored.iter().map(|entry| (entry.device, entry.seq)).collect();
             prop_assert_eq!(places.len(), stored.len(), "no fact takes the place of another");

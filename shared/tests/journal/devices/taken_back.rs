@@ -2,7 +2,7 @@
 
 use super::{Phones, checkpoint};
 use lastpull_core::facts::Journal;
-use lastpull_core::journal::{Coverage, Storage};
+use lastpull_core::journal::{Coverage, Packed, Storage};
 use pollster::block_on;
 
 /// Takes out what a merge stored, as the app does.
@@ -12,7 +12,7 @@ fn take_back(phones: &Phones, phone: usize, added: &Coverage) {
     let mut remaining = phones.file(phone);
     remaining.retain(|entry| !added.holds(entry.device, entry.seq));
     let folded = checkpoint(&Journal::stored(remaining.clone()));
-    block_on(storage.withdraw(&head, &remaining, &folded)).unwrap();
+    block_on(storage.withdraw(&head, &Packed::of(&remaining), &folded)).unwrap();
 }
 
 #[test]

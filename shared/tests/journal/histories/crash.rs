@@ -2,7 +2,7 @@
 
 use lastpull_core::facts::{Draft, Entry, Fact, Opened};
 use lastpull_core::ids::DeviceId;
-use lastpull_core::journal::{Checkpoint, Head, HybridClock, MemoryStorage, RawJournal, Storage, StorageFault};
+use lastpull_core::journal::{Checkpoint, Head, HybridClock, MemoryStorage, Packed, RawJournal, Storage, StorageFault};
 use std::cell::Cell;
 use std::rc::Rc;
 
@@ -109,7 +109,7 @@ impl Storage<Fact> for CrashingDisk {
     async fn compact(
         &self,
         expected: &Head,
-        added: &[Entry],
+        added: &Packed<Fact>,
         clock: HybridClock,
         checkpoint: &Checkpoint,
     ) -> Result<Head, StorageFault> {
@@ -123,7 +123,7 @@ impl Storage<Fact> for CrashingDisk {
     async fn withdraw(
         &self,
         expected: &Head,
-        remaining: &[Entry],
+        remaining: &Packed<Fact>,
         checkpoint: &Checkpoint,
     ) -> Result<Head, StorageFault> {
         self.transaction(async || self.disk.withdraw(expected, remaining, checkpoint).await).await
@@ -137,8 +137,8 @@ impl Storage<Fact> for CrashingDisk {
         self.disk.read_raw().await
     }
 
-    async fn read_all(&self) -> Result<Vec<Entry>, StorageFault> {
-        self.transaction(async || self.disk.read_all().await).await
+    async fn read_packed(&self) -> Result<Packed<Fact>, StorageFault> {
+        self.transaction(async || self.disk.read_packed().await).await
     }
 
     async fn erase(&self) -> Result<(), StorageFault> {

@@ -3,7 +3,7 @@
 use super::crash::CrashingDisk;
 use lastpull_core::facts::{Draft, Entry, Fact, Journal};
 use lastpull_core::ids::Subject;
-use lastpull_core::journal::{Checkpoint, MemoryStorage, MergeProblem, Storage, StorageFault, merge};
+use lastpull_core::journal::{Checkpoint, MemoryStorage, MergeProblem, Packed, Storage, StorageFault, merge};
 use lastpull_core::shop::Shop;
 use lastpull_core::time::WallTime;
 use pollster::block_on;
@@ -91,7 +91,7 @@ impl Device {
     pub fn compact(&mut self) -> Result<(), Failed> {
         self.reload()?;
         let head = block_on(self.disk.open())?.head;
-        block_on(self.disk.compact(&head, &[], head.clock, &Checkpoint::of(&self.shop)))?;
+        block_on(self.disk.compact(&head, &Packed::default(), head.clock, &Checkpoint::of(&self.shop)))?;
         Ok(())
     }
 
@@ -99,16 +99,18 @@ impl Device {
     /// tab would; the merge begins again if that has written.
     pub fn take_in(&mut self, file: &[Entry], meanwhile: impl FnOnce(&Self)) -> Result<(), Failed> {
         let meanwhile = Cell::new(Some(meanwhile));
-        let fold = |journal: &Journal| {
+        let fold = |entries: &mut dyn Iterator<Item = Entry>| {
             if let Some(meanwhile) = meanwhile.take() {
                 meanwhile(self);
             }
-            Checkpoint::of(&Shop::fold(journal))
+            Checkpoint::of(&Shop::fold_entries(entries))
         };
-        block_on(merge(&self.disk, file.to_vec(), self.now, fold)).map_err(|problem| match problem {
-            MergeProblem::Storage(fault) => Failed::Storage(fault),
-            MergeProblem::TooMany(_) => Failed::Merge(problem),
-        })?;
+        block_on(merge(&self.disk, &Packed::arriving(file.to_vec()), self.now, fold)).map_err(
+            |problem| match problem {
+                MergeProblem::Storage(fault) => Failed::Storage(fault),
+                MergeProblem::TooMany(_) => Failed::Merge(problem),
+            },
+        )?;
         self.reload()
     }
 

@@ -228,7 +228,11 @@ impl History {
             bytes.truncate(flip);
         }
         if let Ok(backup) = block_on(read_backup(bytes.as_slice())) {
-            assert_eq!(Journal::stored(backup.entries), Journal::stored(stored), "what is read is what was written");
+            assert_eq!(
+                Journal::stored(backup.facts.entries().collect()),
+                Journal::stored(stored),
+                "what is read is what was written"
+            );
         }
     }
 
