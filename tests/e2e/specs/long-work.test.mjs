@@ -1,0 +1,89 @@
+// Long work in a worker: how far it is, cancelling it, and doing without it.
+import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import { test } from "node:test";
+import { fileURLToPath } from "node:url";
+import { exportBackup, factCount, importBackup, storedBytes } from "../support/backup.mjs";
+import { now } from "../support/clock.mjs";
+import { backupFile, shopLines } from "../support/journal-file.mjs";
+import { go, press } from "../support/page.mjs";
+import { newDevice, testServer } from "../support/setup.mjs";
+import { journalLines } from "../support/zip.mjs";
+
+const app = testServer();
+const script = readFileSync(fileURLToPath(new URL("../../../src/platform/workers/work.js", import.meta.url)), "utf8");
+/** More facts than the page reads by itself. */
+const LINES = shopLines(24_000, now());
+const FILE = backupFile(LINES, now());
+
+/** A shop whose worker runs the script that `change` returns. The page keeps what the worker says of its progress. */
+async function shopWith(t, change = (script) => script, expectedErrors = []) {
+  const context = await newDevice(t, app, {
+    expectedErrors,
+    initScript: () => {
+      // It would keep the changed script for later workers.
+      delete Navigator.prototype.serviceWorker;
+      window.shares = [];
+      window.Worker = class extends Worker {
+        constructor(...all) {
+          super(...all);
+          this.addEventListener("message", ({ data }) => { if (data?.progress) window.shares.push(data.progress); });
+        }
+      };
+    },
+  });
+  await context.route("**/work.js", (route) => {
+    const body = change(script);
+    return body === null ? route.abort() : route.fulfill({ contentType: "text/javascript", body });
+  });
+  const page = await context.tab();
+  await page.goto(app.server.url);
+  await press(page, "#start-shop");
+  await page.locator(".page.day").waitFor();
+  return page;
+}
+
+async function pick(page) {
+  await go(page, "#/more/backup", "#file");
+  await page.locator("#file").setInputFiles({ name: "lastpull.zip", mimeType: "application/zip", buffer: FILE });
+}
+
+test("a long file is read, merged and written again by a worker, which says how far it is", async (t) => {
+  const page = await shopWith(t);
+  assert.match(await importBackup(page, FILE), new RegExp(`${LINES.length} facts new`));
+  const steps = await page.evaluate(() => window.shares.map(([step]) => step));
+  assert.ok(steps.includes(0) && steps.includes(1) && steps.includes(2), `read, folded and stored: ${[...new Set(steps)]}`);
+  assert.equal(await factCount(page), LINES.length);
+  const [, ...lines] = journalLines((await exportBackup(page)).bytes);
+  assert.deepEqual(lines, LINES, "what is written is what was read");
+  assert.ok(await page.evaluate(() => window.shares.some(([step]) => step === 3) && window.shares.some(([step]) => step === 4)));
+});
+
+test("an import can be cancelled, changes nothing then, and can be done again", async (t) => {
+  let stuck = true;
+  const page = await shopWith(t, (script) => {
+    if (!stuck) return script;
+    return script.replace("const answer = await", "tell({ progress: [0, 7, 24000] });\n  await new Promise(() => {});\n  const answer = await");
+  });
+  const before = await storedBytes(page);
+  await pick(page);
+  await page.locator("#work-words").filter({ hasText: "7" }).waitFor();
+  await press(page, "#cancel-work");
+  await page.locator("#work").waitFor({ state: "detached" });
+  await page.locator("#file:not(:disabled)").waitFor();
+  assert.deepEqual(await storedBytes(page), before);
+  stuck = false;
+  assert.match(await importBackup(page, FILE), new RegExp(`${LINES.length} facts new`));
+});
+
+for (const [title, change] of [
+  ["cannot be started", () => null],
+  ["fails before it has begun", () => "throw new Error('simulated');"],
+  ["fails in the middle", (script) => script.replace("const answer = await", "throw new Error('simulated');\n  const answer = await")],
+]) {
+  test(`the page does the work if the worker ${title}`, async (t) => {
+    const page = await shopWith(t, change, [/work\.js|simulated|ERR_FAILED/]);
+    assert.match(await importBackup(page, FILE), new RegExp(`${LINES.length} facts new`));
+    assert.equal(await factCount(page), LINES.length);
+  });
+}
