@@ -77,7 +77,6 @@ pub fn LongList(
             class=class
             node_ref=list
             tabindex=move || is_long.get().then_some("-1")
-            style:overflow-anchor=move || is_long.get().then_some("none")
             style:padding-block-start=move || room(drawn.get().above)
             style:padding-block-end=move || room(drawn.get().below)
         >

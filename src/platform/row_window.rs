@@ -94,6 +94,12 @@ impl BlockHeights {
     }
 }
 
+/// Whether the browser keeps what is in the viewport where it is (CSS scroll anchoring). Scrolling by script would end a
+/// scrolling that the user began, such as that of the key Home.
+fn keeps_place(list: &HtmlElement) -> bool {
+    js_sys::Reflect::has(&list.style(), &"overflowAnchor".into()).unwrap_or(false)
+}
+
 /// Measures the rows of a list that are drawn, and finds which are to be drawn: those in the viewport and for one
 /// viewport before and after it. What is in the viewport stays where it is if what is above turns out higher, or the list
 /// gets another width. `None` while the list is not shown.
@@ -109,7 +115,7 @@ pub fn follow(list: &HtmlElement, rows: usize, drawn: RowWindow, heights: &mut B
     let measured: Vec<f64> = tops.windows(2).map(|pair| pair[1] - pair[0]).collect();
     let passed = tops.iter().skip(1).take_while(|top| **top <= 0.0).count();
     let moved = heights.measured(rows, place.width(), drawn.first, &measured, drawn.first + passed);
-    if moved.abs() >= 1.0 {
+    if moved.abs() >= 1.0 && !keeps_place(list) {
         window().scroll_by_with_x_and_y(0.0, moved);
     }
     let from = -list.get_bounding_client_rect().top();
