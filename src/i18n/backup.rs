@@ -53,8 +53,9 @@ messages! {
     preview_import { "Bring it in", "Traerlo" }
     preview_import_anyway { "Mix it into this shop", "Mezclarlo con este taller" }
     preview_leave { "Leave it", "Dejarlo" }
+    brought_at(moment) { "Last file brought in: {moment}.", "Último archivo traído: {moment}." }
     brought_take_back { "Take it back", "Deshacer la entrada" }
-    brought_take_back_text { "The facts of the file leave this device again; what you recorded since stays. Possible until the app is closed.", "Los hechos del archivo salen otra vez de este dispositivo; lo que anotaste después se queda. Se puede hasta cerrar la app." }
+    brought_take_back_text { "The facts of the file leave this device again; what you recorded since stays. Possible until you bring in another one.", "Los hechos del archivo salen otra vez de este dispositivo; lo que anotaste después se queda. Se puede hasta que traigas otro." }
     brought_taken_back(facts) { "Taken back: {facts} left this device.", "Deshecho: {facts} salieron de este dispositivo." }
     brought_new(new, known) { "{new} new; {known} were here already.", "Nuevos: {new}; ya estaban: {known}." }
     brought_nothing(known) { "Nothing new: all {known} were here already.", "Nada nuevo: {known} ya estaban aquí." }

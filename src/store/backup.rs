@@ -14,6 +14,7 @@ use crate::platform::{clock, ids, spawn_local};
 use lastpull_core::exchange::ImportPreview;
 use lastpull_core::facts::{Draft, Entry};
 use lastpull_core::journal::{Head, assign_sequence};
+use lastpull_core::time::WallTime;
 use leptos::prelude::*;
 use send_wrapper::SendWrapper;
 use std::time::Duration;
@@ -34,8 +35,8 @@ pub struct BackupState {
     pub preview: Option<ImportPreview>,
     /// Result of the last import.
     pub imported: Option<Result<ImportSummary, ImportError>>,
-    /// Whether what it brought can be taken back.
-    pub can_take_back: bool,
+    /// Wall time of the last import, if what it brought can be taken back.
+    pub can_take_back: Option<WallTime>,
     /// Result of taking it back: the number of facts.
     pub taken_back: Option<Result<u64, ImportError>>,
 }

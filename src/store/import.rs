@@ -9,10 +9,8 @@ use crate::lazy::{ChunkLoadError, Work, chunk};
 use crate::platform::app_worker::Ended;
 use crate::platform::files::Incoming;
 use crate::platform::{clock, spawn_local, tabs};
-use lastpull_core::exchange::{ImportPreview, Source};
+use lastpull_core::exchange::{ImportPreview, ImportRecord, Source};
 use lastpull_core::facts::Fact;
-use lastpull_core::ids::PhotoId;
-use lastpull_core::journal::Coverage;
 use lastpull_core::photo::PhotoStore;
 use lastpull_core::time::{Millis, WallTime};
 use leptos::prelude::*;
@@ -53,14 +51,6 @@ pub enum Picked {
     Here(PickedFile),
     /// The worker that runs has read it.
     InWorker(Incoming),
-}
-
-/// What an import brought.
-#[derive(Clone, Debug)]
-pub struct Brought {
-    facts: Coverage,
-    photos: Vec<PhotoId>,
-    at: WallTime,
 }
 
 impl From<LoadError> for ImportError {
@@ -158,11 +148,26 @@ impl Store {
     async fn import_now(self) {
         let imported = done(split_import_picked(self).await).await;
         self.forget_picked();
-        let can_take_back = self.session.with_value(|session| session.brought.is_some());
+        let can_take_back = self.session.with_value(|session| session.brought.as_ref().map(|brought| brought.at));
         self.setters().backup.update(|backup| {
             backup.busy = false;
             backup.can_take_back = can_take_back;
             backup.imported = imported;
+        });
+    }
+
+    /// Finds out whether an import of an earlier session can be taken back.
+    pub fn recall_import(self) {
+        if self.session.with_value(|session| session.brought.is_some()) {
+            return;
+        }
+        let opened = self.opened();
+        spawn_local(async move {
+            let record = self.storage.get_value().import_record().await;
+            let Some(record) = record.filter(|_| opened == self.opened()) else { return };
+            let at = record.at;
+            self.session.update_value(|session| session.brought = Some(record));
+            self.setters().backup.update(|backup| backup.can_take_back = Some(at));
         });
     }
 
@@ -175,7 +180,7 @@ impl Store {
             self.setters().backup.update(|backup| {
                 backup.busy = false;
                 if let Some(Ok(_)) = taken {
-                    (backup.imported, backup.can_take_back) = (None, false);
+                    (backup.imported, backup.can_take_back) = (None, None);
                 }
                 backup.taken_back = taken;
             });
@@ -279,7 +284,9 @@ impl Store {
         let photos_new = photos.len() as u32;
         if facts.new > 0 {
             // Facts of this device's own id are among them only if its next number is not: it has a new id otherwise.
-            let brought = Brought { facts: merged.added, photos, at };
+            let brought = ImportRecord { facts: merged.added, photos, at };
+            // If it cannot be kept, it can be taken back as long as the app is open.
+            let _ = self.storage.get_value().set_import_record(Some(&brought)).await;
             self.session.update_value(|session| session.brought = Some(brought));
         }
         self.refresh_persistence();
@@ -313,6 +320,7 @@ impl Store {
             Err(fault) => return Some(Err(ImportError::Storage(fault))),
         };
         self.session.update_value(|session| session.brought = None);
+        let _ = storage.set_import_record(None).await;
         let _ = storage.delete_photos(&brought.photos, brought.at + Millis::from_ms(1)).await;
         if let Err(error) = self.reload().await {
             return Some(Err(error.into()));

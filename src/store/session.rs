@@ -1,7 +1,8 @@
 //! What the store keeps beside its signals while the page lives.
 
-use super::import::{Brought, Picked};
+use super::import::Picked;
 use crate::platform::app_worker::AppWorker;
+use lastpull_core::exchange::ImportRecord;
 use lastpull_core::ids::DeviceId;
 use lastpull_core::journal::Head;
 
@@ -23,7 +24,7 @@ pub struct Session {
     /// The worker that works on the whole journal.
     pub(super) worker: Option<AppWorker>,
     /// What the last import brought, as long as it can be taken back.
-    pub(super) brought: Option<Brought>,
+    pub(super) brought: Option<ImportRecord>,
 }
 
 impl Session {

@@ -8,9 +8,11 @@
 //! - **Look first.** A file is read and described before it is merged, and what a merge brought can be taken back.
 
 mod backup;
+mod import_record;
 mod preview;
 mod zip;
 
 pub use backup::*;
+pub use import_record::ImportRecord;
 pub use preview::*;
 pub use zip::*;

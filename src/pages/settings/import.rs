@@ -13,6 +13,7 @@ use leptos::prelude::*;
 pub fn ImportSection() -> impl IntoView {
     let store = Store::from_context();
     let input = NodeRef::<html::Input>::new();
+    store.recall_import();
     let busy = move || store.backup.with(|backup| backup.busy);
     let picked = move |_| {
         if let Some(input) = input.get_untracked() {
@@ -40,8 +41,8 @@ pub fn ImportSection() -> impl IntoView {
                     Err(error) => view! { <Refused error/> }.into_any(),
                 })}
             </div>
-            {move || store.backup.with(|backup| backup.can_take_back && backup.preview.is_none()).then(|| view! {
-                <p class="quiet-line">{i18n::brought_take_back_text()}</p>
+            {move || store.backup.with(|backup| backup.can_take_back.filter(|_| backup.preview.is_none())).map(|at| view! {
+                <p class="quiet-line" id="brought-at">{i18n::brought_at(i18n::moment(at))}" "{i18n::brought_take_back_text()}</p>
                 <button type="button" class="button with-icon" id="take-back" disabled=busy on:click=move |_| store.take_back_import()>
                     <Icon name="undo"/>{i18n::brought_take_back()}
                 </button>

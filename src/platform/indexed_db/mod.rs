@@ -25,6 +25,7 @@
 
 mod database;
 mod fault;
+mod import_record;
 mod journal;
 mod journal_meta;
 mod photos;

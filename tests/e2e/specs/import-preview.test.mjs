@@ -62,7 +62,11 @@ test("what was recorded after an import stays when it is taken back", async (t) 
   await importBackup(page, bytes);
   await go(page, run, "#zone");
   await pull(page, 3);
+  // Also after the app was closed.
+  await page.reload();
+  await waitForCount(page, 5);
   await go(page, "#/more/backup", "#take-back");
+  await page.locator("#brought-at").getByText("Last file brought in").waitFor();
   await press(page, "#take-back");
   await page.locator("#brought").getByText("left this device").waitFor();
   await go(page, run, "#zone");
@@ -72,6 +76,9 @@ test("what was recorded after an import stays when it is taken back", async (t) 
   await waitForCount(page, 6);
   await go(page, "#/jobs", ".job-row");
   assert.equal(await page.locator(".job-row").count(), 1);
+  await go(page, "#/more/backup", "#file");
+  await page.locator("#brought").waitFor({ state: "attached" });
+  assert.equal(await page.locator("#take-back").count(), 0, "what was taken back cannot be taken back again");
 });
 
 test("the file of one's own other device is recognised, another shop's is not", async (t) => {
