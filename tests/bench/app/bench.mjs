@@ -28,23 +28,55 @@ const first = (pattern) => sum(({ name, first }) => first && pattern.test(name))
 row("first load: wasm + script + style, brotli 11", sum(({ first }) => first), "kB", 400, `wasm ${first(/wasm$/)}, script ${first(/js$/)}, style ${first(/css$/)}`);
 console.log(`${"loaded after the first screen, brotli 11".padEnd(52)} ${`${sum(({ first }) => !first).toFixed(1)} kB`.padStart(11)}   the whole app ${sum(() => true).toFixed(1)} kB`);
 
+/** Runs in the page before the app does: keeps how much memory the WebAssembly code of the page and of its workers has. */
+function watchMemory() {
+  const memory = { page: null, worker: 0 };
+  window.wasmMegabytes = () => ({ page: (memory.page?.buffer.byteLength ?? 0) / 2 ** 20, worker: memory.worker / 2 ** 20 });
+  window.forgetWorkerMemory = () => { memory.worker = 0; };
+  const instantiate = WebAssembly.instantiate;
+  WebAssembly.instantiate = async (...all) => {
+    const made = await instantiate.apply(WebAssembly, all);
+    memory.page ??= (made.instance ?? made).exports.memory ?? null;
+    return made;
+  };
+  window.Worker = class extends Worker {
+    constructor(...all) {
+      super(...all);
+      this.addEventListener("message", ({ data }) => { memory.worker = Math.max(memory.worker, data?.memory ?? 0); });
+    }
+  };
+}
+
+/** Does something; returns the seconds until `done` is there, and the memory of page and worker in MB. */
+async function measured(page, begin, done) {
+  await page.evaluate(() => window.forgetWorkerMemory());
+  const begun = performance.now();
+  await begin();
+  await page.locator(done).waitFor({ timeout: 300_000 });
+  return { seconds: (performance.now() - begun) / 1000, ...(await page.evaluate(() => window.wasmMegabytes())) };
+}
+
 /** A phone with a shop of this many counted pieces that was opened before and is cached for offline use. */
 async function phone(pulls) {
   const folder = mkdtempSync(join(tmpdir(), "lastpull-bench-"));
   const server = await serve("dist");
   const context = await launchPersistent(folder, PHONE);
   const page = await context.newPage();
+  await page.addInitScript(watchMemory);
   await page.addInitScript(() => localStorage.setItem("lastpull.device", JSON.stringify({ started: true, metric: false })));
   await page.goto(`${server.url}#/more/backup`);
+  await page.locator("#file").waitFor();
   const lines = shopLines(pulls, Date.now());
-  await page.locator("#file").setInputFiles({ name: "bench.zip", mimeType: "application/zip", buffer: backupFile(lines, Date.now()) });
-  await page.locator("#bring-in").tap({ timeout: 120_000 });
-  await page.locator("#brought .verdict").waitFor({ timeout: 120_000 });
+  const file = join(folder, "bench.zip");
+  writeFileSync(file, backupFile(lines, Date.now(), { packed: true }));
+  const read = await measured(page, () => page.locator("#file").setInputFiles(file), "#bring-in");
+  const merged = await measured(page, () => page.locator("#bring-in").tap(), "#brought .verdict");
+  const backup = await measured(page, () => page.locator("#prepare").tap(), "#ready");
   await page.evaluate(() => { location.hash = "#/more/about"; });
   await page.locator("#offline-ready[data-ready=true]").waitFor({ timeout: 60_000 });
   await page.close();
   await server.close();
-  return { folder, context, url: server.url, facts: lines.length };
+  return { folder, context, url: server.url, facts: lines.length, read, merged, backup };
 }
 
 /** Text of the next console message that begins with this word. The page reports by itself, because asking it would
@@ -74,9 +106,13 @@ async function relaunch({ context, url }) {
   return times;
 }
 
-const full = await phone(50_000);
-const empty = await phone(60);
-const [fullTimes, emptyTimes] = [await relaunch(full), await relaunch(empty)];
+// A first run, a year, and ten years of a shop.
+const phones = [];
+for (const pulls of [60, 50_000, 909_000]) phones.push(await phone(pulls));
+const [empty, full, old] = phones;
+const grouped = (value) => value.toLocaleString("en-US");
+const relaunches = [];
+for (const shop of phones) relaunches.push(quantile(await relaunch(shop), 0.5));
 // Reference: how long the browser takes to open an empty page.
 const emptyPage = mkdtempSync(join(tmpdir(), "lastpull-empty-"));
 writeFileSync(join(emptyPage, "index.html"), '<!doctype html><title>Empty</title><p id="zone">Empty</p>');
@@ -85,9 +121,16 @@ const bareTimes = await relaunch({ context: full.context, url: server.url });
 await server.close();
 rmSync(emptyPage, { recursive: true, force: true });
 row(
-  `relaunch offline to a usable count, ${full.facts} facts, ${SLOW}×`, quantile(fullTimes, 0.5), "ms", 500,
-  `with ${empty.facts} facts ${quantile(emptyTimes, 0.5).toFixed(1)} ms; an empty page ${quantile(bareTimes, 0.5).toFixed(1)} ms`,
+  `relaunch offline to a usable count, ${grouped(full.facts)} facts, ${SLOW}×`, relaunches[1], "ms", 500,
+  `with ${empty.facts} facts ${relaunches[0].toFixed(1)} ms; an empty page ${quantile(bareTimes, 0.5).toFixed(1)} ms`,
 );
+row(`the same, ${grouped(old.facts)} facts, ${SLOW}×`, relaunches[2], "ms", Math.round(1.25 * relaunches[1]), `${(relaunches[2] / relaunches[1]).toFixed(2)} times as long`);
+for (const { facts, read, merged, backup } of phones.slice(1)) {
+  const most = (step) => step.page + step.worker;
+  row(`import of ${grouped(facts)} facts, read and merged`, read.seconds + merged.seconds, "s", 15, `${read.seconds.toFixed(1)} + ${merged.seconds.toFixed(1)} s`);
+  row(`WebAssembly memory while it is imported`, Math.max(most(read), most(merged)), "MB", 150, `page ${merged.page.toFixed(0)}, worker ${Math.max(read.worker, merged.worker).toFixed(0)} MB`);
+  row(`WebAssembly memory while it is exported`, most(backup), "MB", 150, `page ${backup.page.toFixed(0)}, worker ${backup.worker.toFixed(0)} MB; ${backup.seconds.toFixed(1)} s`);
+}
 
 /** Touches the zone and measures when the count was painted and when it was on the disk. */
 async function touches({ context, url }, rounds) {
@@ -165,10 +208,14 @@ async function touches({ context, url }, rounds) {
 }
 
 const { lag, painted, saved, bare } = await touches(full, 200);
-row(`touch → painted count, p95, ${SLOW}×`, quantile(painted, 0.95), "ms", 50, `p50 ${quantile(painted, 0.5).toFixed(1)} ms; the browser took ${quantile(lag, 0.5).toFixed(1)} ms more to hand the touch over`);
+const last = await touches(old, 200);
+const paint = quantile(painted, 0.95);
+row(`touch → painted count, p95, ${SLOW}×`, paint, "ms", 50, `p50 ${quantile(painted, 0.5).toFixed(1)} ms; the browser took ${quantile(lag, 0.5).toFixed(1)} ms more to hand the touch over`);
+row(`the same, ${grouped(old.facts)} facts, ${SLOW}×`, quantile(last.painted, 0.95), "ms", Math.round(1.25 * paint), `${(quantile(last.painted, 0.95) / paint).toFixed(2)} times as long`);
 row(`touch → strict commit, p99, ${SLOW}×`, quantile(saved, 0.99), "ms", 10, `p50 ${quantile(saved, 0.5).toFixed(1)} ms; a bare strict put p50 ${quantile(bare, 0.5).toFixed(1)}, p99 ${quantile(bare, 0.99).toFixed(1)} ms`);
+row(`the same, ${grouped(old.facts)} facts, ${SLOW}×`, quantile(last.saved, 0.99), "ms", 10, `p50 ${quantile(last.saved, 0.5).toFixed(1)} ms`);
 
-for (const { context, folder } of [full, empty]) {
+for (const { context, folder } of phones) {
   await context.close();
   rmSync(folder, { recursive: true, force: true });
 }

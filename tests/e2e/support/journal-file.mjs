@@ -1,6 +1,6 @@
-// Makes a backup file of any size without the app: a ZIP (APPNOTE 6.3, stored) with journal.ndjson, whose format
+// Makes a backup file of any size without the app: a ZIP (APPNOTE 6.3, stored or deflated) with journal.ndjson, whose format
 // DEVELOPERS.md describes.
-import { crc32 } from "node:zlib";
+import { crc32, deflateRawSync } from "node:zlib";
 
 /** A UUID that ends in this number. */
 export const id = (number) => `00000000-0000-7000-8000-${number.toString(16).padStart(12, "0")}`;
@@ -51,17 +51,19 @@ export function jobLines(jobs, now) {
   return lines;
 }
 
-/** Bytes of a backup file with these lines, made at this time (ms). */
-export function backupFile(lines, made) {
+/** Bytes of a backup file with these lines, made at this time (ms); packed as the app packs it, or as it is. */
+export function backupFile(lines, made, { packed = false } = {}) {
   const heading = JSON.stringify({ journal: "lastpull", version: 1, entries: lines.length, made });
   const data = Buffer.from([heading, ...lines].join("\n") + "\n");
+  const stored = packed ? deflateRawSync(data) : data;
   const name = Buffer.from("journal.ndjson");
   const local = Buffer.alloc(30);
   local.writeUInt32LE(0x04034b50, 0);
   local.writeUInt16LE(20, 4);
+  local.writeUInt16LE(packed ? 8 : 0, 8);
   local.writeUInt16LE(0x21, 12);
   local.writeUInt32LE(crc32(data), 14);
-  local.writeUInt32LE(data.length, 18);
+  local.writeUInt32LE(stored.length, 18);
   local.writeUInt32LE(data.length, 22);
   local.writeUInt16LE(name.length, 26);
   const central = Buffer.alloc(46);
@@ -73,6 +75,6 @@ export function backupFile(lines, made) {
   end.writeUInt16LE(1, 8);
   end.writeUInt16LE(1, 10);
   end.writeUInt32LE(central.length + name.length, 12);
-  end.writeUInt32LE(local.length + name.length + data.length, 16);
-  return Buffer.concat([local, name, data, central, name, end]);
+  end.writeUInt32LE(local.length + name.length + stored.length, 16);
+  return Buffer.concat([local, name, stored, central, name, end]);
 }
