@@ -95,6 +95,9 @@ impl AppWorker {
     }
 
     /// Gives it a task, with a file if it needs one, and waits for the answer.
+    ///
+    /// # Errors
+    /// [`Ended`], if there is none.
     pub async fn ask(&self, task: &[u8], file: &JsValue) -> Result<Answer, Ended> {
         let shared = &self.0;
         if let Some(ended) = shared.ended.get() {

@@ -14,7 +14,7 @@ pub fn WorkProgress() -> impl IntoView {
             let share = move || store.progress.get().map(|progress| progress.share).unwrap_or_default();
             view! {
                 <div class="card" id="work">
-                    <p id="work-words">{move || store.progress.get().map(|progress| words(progress))}</p>
+                    <p id="work-words">{move || store.progress.get().map(words)}</p>
                     <progress aria-labelledby="work-words" max=move || share().of.max(1) value=move || share().done></progress>
                     <p class="quiet-line">{i18n::work_cancel_hint()}</p>
                     <button type="button" class="button" id="cancel-work" on:click=move |_| store.cancel_work()>{i18n::cancel()}</button>
