@@ -1,5 +1,7 @@
 //! The drafts of a form: texts that are not saved yet.
 
+use std::sync::Arc;
+
 /// How a draft ends.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum DraftEnd {
@@ -9,10 +11,10 @@ pub enum DraftEnd {
     Discarded,
 }
 
-/// The drafts of a form.
-#[derive(Default)]
+/// The drafts of a form. A clone ends the same ones, also when the page with the form was left.
+#[derive(Clone, Default)]
 pub struct Drafts {
-    ends: Vec<Box<dyn Fn(DraftEnd) + Send + Sync>>,
+    ends: Vec<Arc<dyn Fn(DraftEnd) + Send + Sync>>,
 }
 
 impl Drafts {
@@ -23,7 +25,7 @@ impl Drafts {
 
     /// Adds one, with what ends it.
     pub fn add(&mut self, end: impl Fn(DraftEnd) + Send + Sync + 'static) {
-        self.ends.push(Box::new(end));
+        self.ends.push(Arc::new(end));
     }
 
     /// Ends all of them.

@@ -72,19 +72,22 @@ impl<T: 'static, P: Default + PartialEq + Send + Sync + 'static> FormSubmit<T, P
         }
     }
 
-    /// Saves these facts, then calls `then`; nothing while another save is in progress.
+    /// Saves these facts, then calls `then`, unless the page was left meanwhile; nothing while another save is in progress.
     pub fn save(self, store: Store, facts: Facts, then: Box<dyn FnOnce()>) {
         if self.busy.get_untracked() {
             return;
         }
         self.busy.set(true);
+        let drafts = self.drafts.get_value();
         spawn_local(async move {
             let saved = facts.is_empty() || store.record_and_wait(facts).await;
-            self.busy.set(false);
+            let is_left = self.busy.try_set(false).is_some();
             if saved {
-                self.restored.set(false);
-                self.drafts.with_value(|drafts| drafts.end(DraftEnd::Saved));
-                then();
+                drafts.end(DraftEnd::Saved);
+                if !is_left {
+                    self.restored.set(false);
+                    then();
+                }
             }
         });
     }

@@ -109,7 +109,12 @@ where
     });
     let end = move |how| {
         match how {
-            DraftEnd::Saved => start.set_value(form.get_untracked()),
+            // Not if the page was left while it was saved.
+            DraftEnd::Saved => {
+                if let Some(form) = form.try_get_untracked() {
+                    start.set_value(form);
+                }
+            }
             DraftEnd::Discarded => form.set(start.get_value()),
         }
         stored::delete(&key);

@@ -41,6 +41,19 @@ test("a draft is gone once the form is saved", async (t) => {
   assert.deepEqual([await value(page, "client"), await restored(page).count()], ["", 0]);
 });
 
+test("a form that is left while it is saved is saved, and its draft is gone", async (t) => {
+  const page = await openShop(t, app);
+  await go(page, "#/job/new", "#client");
+  await fillForm(page, { client: "Harbour Night Choir", title: "Tour tees" });
+  await page.evaluate(() => {
+    document.querySelector(".save-bar [type=submit]").click();
+    location.hash = "#/jobs";
+  });
+  await page.locator(".job-row").getByText("Tour tees").waitFor();
+  assert.equal(await page.evaluate(() => location.hash), "#/jobs", "the page that was opened stays");
+  assert.deepEqual(await drafts(page), []);
+});
+
 test("a restored draft can be discarded", async (t) => {
   const page = await openShop(t, app);
   await newJob(page);
