@@ -1,5 +1,8 @@
 //! Which rows of a long list are drawn, and the room of the others.
 
+// Heights here are whole numbers: they add up exactly.
+#![allow(clippy::float_cmp)]
+
 use lastpull::platform::row_window::{BLOCK, BlockHeights, RowWindow};
 use wasm_bindgen_test::wasm_bindgen_test;
 

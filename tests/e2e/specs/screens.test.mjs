@@ -1,6 +1,7 @@
 // Screens (frames with mesh): adding them, what to burn, changing state, following their run.
 import assert from "node:assert/strict";
 import { test } from "node:test";
+import { WEDNESDAY } from "../support/clock.mjs";
 import { pull } from "../support/counting.mjs";
 import { fillForm, go, press, save, waitUntil } from "../support/page.mjs";
 import { openDemo, openShop, testServer } from "../support/setup.mjs";
@@ -133,7 +134,7 @@ test("the board filters by state, age and search text", async (t) => {
 });
 
 test("screens to burn are scheduled back from their run and ticked off", async (t) => {
-  const page = await openShop(t, app);
+  const page = await openShop(t, app, { now: WEDNESDAY });
   await go(page, "#/screens/room", "#coat");
   await fillForm(page, { coat: 10, dry: 60, expose: 5, wash_dry: 40, tape: 5 });
   await save(page);
