@@ -12,7 +12,7 @@ use crate::platform::{clock, spawn_local, tabs};
 use lastpull_core::exchange::{ImportPreview, ImportRecord, Source};
 use lastpull_core::facts::Fact;
 use lastpull_core::photo::PhotoStore;
-use lastpull_core::time::{Millis, WallTime};
+use lastpull_core::time::Millis;
 use leptos::prelude::*;
 use std::time::Duration;
 use wasm_bindgen::JsValue;
@@ -194,8 +194,8 @@ impl Store {
     /// Reads a file. Runs in the chunk.
     async fn read_file(self, file: Incoming) -> Unless<ImportPreview> {
         let storage = self.storage.get_value();
-        let demo = self.settings.with_untracked(|settings| settings.demo);
         if file.size() >= LARGE_FILE || self.facts_here() >= MANY_FACTS {
+            let demo = self.settings.with_untracked(|settings| settings.demo);
             let task = Task::Describe { database: storage.name(), demo };
             match self.start_work(&task, &file.value()).await {
                 Asked::Answered(answer) => {
@@ -213,16 +213,20 @@ impl Store {
             }
             self.end_work(Ended::Failed);
         }
-        Some(self.read_file_here(file, demo).await)
+        let described = self.describe_here(file).await;
+        Some(described.map(|(picked, preview)| {
+            self.session.update_value(|session| session.picked = Some(Picked::Here(picked)));
+            preview
+        }))
     }
 
-    async fn read_file_here(self, file: Incoming, demo: bool) -> Result<ImportPreview, ImportError> {
+    /// Reads a file on the page.
+    async fn describe_here(self, file: Incoming) -> Result<(PickedFile, ImportPreview), ImportError> {
         let storage = self.storage.get_value();
+        let demo = self.settings.with_untracked(|settings| settings.demo);
         // The journal is read while another task may change the shop: the shop is taken as it is now.
         let shop = self.shop.get_untracked();
-        let (picked, preview) = describe(&storage, file, &shop, demo, &Watch::none()).await?;
-        self.session.update_value(|session| session.picked = Some(Picked::Here(picked)));
-        Ok(preview)
+        describe(&storage, file, &shop, demo, &Watch::none()).await
     }
 
     /// Merges the picked file. Runs in the chunk.
@@ -240,7 +244,11 @@ impl Store {
                     let imported = if let Asked::Answered(answer) = asked { from_answer(&answer.bytes) } else { None };
                     match imported {
                         Some(imported) => imported,
-                        None => self.import_here(file, now).await,
+                        // The worker that had read it failed.
+                        None => match self.describe_here(file).await {
+                            Ok((picked, _)) => bring_in(&storage, picked, now, &Watch::none()).await,
+                            Err(error) => Err(error),
+                        },
                     }
                 }
             },
@@ -249,15 +257,6 @@ impl Store {
             Ok(imported) => Some(self.show_imported(imported).await),
             Err(error) => Some(Err(error)),
         }
-    }
-
-    /// Reads and merges a file on the page, after a worker that had read it failed.
-    async fn import_here(self, file: Incoming, now: WallTime) -> Result<Imported, ImportError> {
-        let (storage, shop) = (self.storage.get_value(), self.shop.get_untracked());
-        let demo = self.settings.with_untracked(|settings| settings.demo);
-        let (picked, _) = describe(&storage, file, &shop, demo, &Watch::none()).await?;
-        drop(shop);
-        bring_in(&storage, picked, now, &Watch::none()).await
     }
 
     /// Shows what was merged, and keeps what it takes to take it back.
