@@ -164,7 +164,9 @@ impl Store {
         let opened = self.opened();
         spawn_local(async move {
             let record = self.storage.get_value().import_record().await;
-            let Some(record) = record.filter(|_| opened == self.opened()) else { return };
+            // Meanwhile another shop may have been opened, or another file brought in.
+            let is_late = opened != self.opened() || self.session.with_value(|session| session.brought.is_some());
+            let Some(record) = record.filter(|_| !is_late) else { return };
             let at = record.at;
             self.session.update_value(|session| session.brought = Some(record));
             self.setters().backup.update(|backup| backup.can_take_back = Some(at));
