@@ -13,12 +13,18 @@ const value = (page, id) => page.locator(`#${id}`).inputValue();
 const drafts = (page) => page.evaluate(() => Object.keys(localStorage).filter((key) => key.startsWith("lastpull.draft.")));
 const restored = (page) => page.locator("#dialog-draft-restored");
 
-test("a delivery that was being typed is there when its dialog is opened again, and gone once recorded", async (t) => {
+/** The dialog of a delivery of a component, opened from the stock. */
+async function openDelivery(t) {
   const page = await openShop(t, app, METRIC);
   await addComponent(page, "Base");
   await go(page, "#/ink/stock", ".ink-row");
   await press(page, page.locator(".ink-row").first());
   await press(page, "#came-in");
+  return page;
+}
+
+test("a delivery that was being typed is there when its dialog is opened again, and gone once recorded", async (t) => {
+  const page = await openDelivery(t);
   await fillForm(page, { grams: "500", note: "lot 7" });
   await page.reload();
   await press(page, "#came-in");
@@ -31,11 +37,7 @@ test("a delivery that was being typed is there when its dialog is opened again, 
 });
 
 test("the draft of a dialog can be discarded, and a weighing of the stock has none", async (t) => {
-  const page = await openShop(t, app, METRIC);
-  await addComponent(page, "Base");
-  await go(page, "#/ink/stock", ".ink-row");
-  await press(page, page.locator(".ink-row").first());
-  await press(page, "#came-in");
+  const page = await openDelivery(t);
   await fillForm(page, { note: "lot 8" });
   await page.goBack();
   await page.locator("dialog").waitFor({ state: "detached" });

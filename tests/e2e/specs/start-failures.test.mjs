@@ -153,7 +153,8 @@ test("an app whose stored copy is gone says so truthfully and stores it again", 
   await page.locator(".page.about").waitFor();
 });
 
-test("closing and opening the app during a run does not bring a new build", async (t) => {
+/** A run with two pieces on the press, and a newer build that is installed: the page, and the folders of both builds. */
+async function newerBuildDuringRun(t) {
   const { app, folder } = await ownServer(t, shared, "/shop/");
   const page = await openShop(t, app, ANY_ERROR);
   await putJobOnPress(page);
@@ -163,6 +164,11 @@ test("closing and opening the app during a run does not bring a new build", asyn
   await waitUntilHeld(page);
   const { next } = replaceBuild(folder);
   assert.equal(await lookForUpdate(page), "installed");
+  return { page, old, next };
+}
+
+test("closing and opening the app during a run does not bring a new build", async (t) => {
+  const { page, old, next } = await newerBuildDuringRun(t);
   const context = page.context();
   const run = page.url();
   await page.close();
@@ -181,15 +187,7 @@ test("closing and opening the app during a run does not bring a new build", asyn
 });
 
 test("a page that the browser loads past the worker keeps the build of the run", async (t) => {
-  const { app, folder } = await ownServer(t, shared, "/shop/");
-  const page = await openShop(t, app, ANY_ERROR);
-  await putJobOnPress(page);
-  await pull(page, 2);
-  await waitUntilCached(page);
-  const old = await folderOf(page);
-  await waitUntilHeld(page);
-  replaceBuild(folder);
-  assert.equal(await lookForUpdate(page), "installed");
+  const { page, old } = await newerBuildDuringRun(t);
   const cdp = await page.context().newCDPSession(page);
   await page.evaluate(() => { window.isOldPage = true; });
   // As a forced reload does.

@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { expectWholeJournal } from "../support/backup.mjs";
-import { pull as pullOn, waitForCount, waitUntilSaved } from "../support/counting.mjs";
+import { countByKeyboard, pull as pullOn, waitForCount, waitUntilSaved } from "../support/counting.mjs";
 import { LONG_TAIL, MORE_THAN_LONG_TAIL, countLongTail, tailLength } from "../support/long-tail.mjs";
 import { go, press as pressOn } from "../support/page.mjs";
 import { testServer } from "../support/setup.mjs";
@@ -40,13 +40,7 @@ test("two tabs count one run at once; no piece is lost or doubled", async (t) =>
   const one = await openCounting(t, app);
   const two = await openSecondTab(one);
   // By keyboard, in each tab as fast as possible, so that their writes interleave.
-  const pressKeys = (page, pieces) => page.evaluate(async (pieces) => {
-    for (let piece = 0; piece < pieces; piece += 1) {
-      for (const kind of ["keydown", "keyup"]) document.body.dispatchEvent(new KeyboardEvent(kind, { key: "PageDown", bubbles: true, cancelable: true }));
-      await new Promise((next) => setTimeout(next, piece % 3));
-    }
-  }, pieces);
-  await Promise.all([pressKeys(one, 15), pressKeys(two, 15)]);
+  await Promise.all([countByKeyboard(one, 15, 2), countByKeyboard(two, 15, 2)]);
   await Promise.all([waitForCount(one, 30), waitForCount(two, 30)]);
   await pull(one, 3);
   await pull(two, 3);

@@ -60,3 +60,11 @@ export async function waitForCount(page, good) {
 export function waitTwoFrames(page) {
   return page.evaluate(() => new Promise((resolve) => setTimeout(() => requestAnimationFrame(() => requestAnimationFrame(resolve)), 60)));
 }
+
+/** Counts pieces by keyboard, as fast as the app takes them, or with pauses of up to so many milliseconds. */
+export const countByKeyboard = (page, pieces, longestPause = 0) => page.evaluate(async ([pieces, pauses]) => {
+  for (let piece = 0; piece < pieces; piece += 1) {
+    for (const kind of ["keydown", "keyup"]) document.body.dispatchEvent(new KeyboardEvent(kind, { key: "PageDown", bubbles: true, cancelable: true }));
+    await new Promise((next) => setTimeout(next, piece % pauses));
+  }
+}, [pieces, longestPause + 1]);

@@ -5,6 +5,15 @@ import { crc32, deflateRawSync } from "node:zlib";
 /** A UUID that ends in this number. */
 export const id = (number) => `00000000-0000-7000-8000-${number.toString(16).padStart(12, "0")}`;
 
+/** Records a job of one garment and one print, number `number` of its shop, with this many pieces. Returns the ids of job and run. */
+function recordOrder(record, at, number, pieces, more = []) {
+  const [job, lot, run] = [10 + number * 3, 11 + number * 3, 12 + number * 3].map(id);
+  record(at, job, { job_set: [{ client: `Client ${number % 40}` }, { title: `Order ${number}` }, ...more] });
+  record(at, lot, { lot_set: [{ job }, { garment: "Tee" }, { fabric: "cotton" }, { pieces: [{ size: "m", pieces }] }] });
+  record(at, run, { run_set: [{ lot }, { location: "full_front" }, { ink: "Night" }, { hits: 1 }] });
+  return { job, run };
+}
+
 /** Journal lines of a shop with `pulls` counted pieces in finished jobs, and at the end one run on the press. `now` is in ms. */
 export function shopLines(pulls, now) {
   const device = id(1);
@@ -16,10 +25,7 @@ export function shopLines(pulls, now) {
   let at = now - (runs + 1) * 3_000_000;
   record(at, id(0), { shop_named: "Bench" });
   for (let run = 0; run <= runs; run++) {
-    const [job, lot, print] = [10 + run * 3, 11 + run * 3, 12 + run * 3].map(id);
-    record(at, job, { job_set: [{ client: `Client ${run % 40}` }, { title: `Order ${run}` }] });
-    record(at, lot, { lot_set: [{ job }, { garment: "Tee" }, { fabric: "cotton" }, { pieces: [{ size: "m", pieces: perRun }] }] });
-    record(at, print, { run_set: [{ lot }, { location: "full_front" }, { ink: "Night" }, { hits: 1 }] });
+    const { job, run: print } = recordOrder(record, at, run, perRun);
     record(at, print, "run_started");
     const count = run === runs ? 12 : Math.min(perRun, pulls - run * perRun);
     for (let piece = 0; piece < count; piece++) record((at += 40_000 + ((piece * 7919) % 9000)), print, { pulled: { pieces: 1, size: "m" } });
@@ -39,12 +45,9 @@ export function jobLines(jobs, now) {
   const record = (at, subject, fact) => lines.push(JSON.stringify({ device, seq: ++seq, stamp: [at, 0], subject, fact }));
   record(now - (jobs + 1) * 3_600_000, id(0), { shop_named: "Old shop" });
   for (let number = 0; number < jobs; number++) {
-    const [job, lot, run] = [10 + number * 3, 11 + number * 3, 12 + number * 3].map(id);
     const at = now - (jobs - number) * 3_600_000;
     const notes = number === 0 ? [{ notes: "lantern" }] : [];
-    record(at, job, { job_set: [{ client: `Client ${number % 40}` }, { title: `Order ${number}` }, ...notes] });
-    record(at, lot, { lot_set: [{ job }, { garment: "Tee" }, { fabric: "cotton" }, { pieces: [{ size: "m", pieces: 1 }] }] });
-    record(at, run, { run_set: [{ lot }, { location: "full_front" }, { ink: "Night" }, { hits: 1 }] });
+    const { job, run } = recordOrder(record, at, number, 1, notes);
     record(at, run, { pulled: { pieces: 1, size: "m" } });
     record(at + 60_000, job, "job_finished");
   }

@@ -1,18 +1,10 @@
 // The tail of the journal: entries stored one by one since the journal was last packed into segments.
 import { factCount } from "./backup.mjs";
-import { waitForCount } from "./counting.mjs";
+import { countByKeyboard, waitForCount } from "./counting.mjs";
 
 /** Length of the tail, in entries, from which the app packs it when it opens. */
 export const LONG_TAIL = 400;
 export const MORE_THAN_LONG_TAIL = LONG_TAIL + 20;
-
-/** Counts pieces by keyboard, as fast as the app takes them. */
-export const countByKeyboard = (page, pieces) => page.evaluate(async (pieces) => {
-  for (let piece = 0; piece < pieces; piece += 1) {
-    for (const kind of ["keydown", "keyup"]) document.body.dispatchEvent(new KeyboardEvent(kind, { key: "PageDown", bubbles: true, cancelable: true }));
-    await new Promise((next) => setTimeout(next));
-  }
-}, pieces);
 
 /** Counts so many pieces that the tail is packed when the app opens next. Returns the number of facts. */
 export async function countLongTail(page) {
