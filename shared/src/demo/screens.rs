@@ -51,15 +51,15 @@ pub(super) fn screens<N: FnMut() -> Uuid>(maker: &mut Maker<N>, runs: &DayRuns) 
     // A cabinet with a fan dries what was washed out.
     let times = StepTimes { wash_dry: Seconds::new(25.0 * 60.0), ..StepTimes::default() };
     maker.record(rack, Uuid::nil(), Fact::Screen(ScreenFact::StepTimes(times)));
-    let mut hang =
+    let mut frame =
         |label: &str, cloth: Cloth, tension: u16, notes: &str| maker.screen(rack, label, cloth, tension, notes);
-    let [one, two, three] = ["1", "2", "3"].map(|label| hang(label, COARSE, 215, ""));
-    let [four, five, six] = ["4", "5", "6"].map(|label| hang(label, MIDDLE, 228, ""));
-    let [seven, eight, nine] = ["7", "8", "9"].map(|label| hang(label, FINE, 240, ""));
-    let ten = hang("10", FINE, 236, "");
-    let eleven = hang("11", MIDDLE, 190, "Torn at a corner: to be stretched anew.");
-    let [twelve, thirteen, fourteen, fifteen] = ["12", "13", "14", "15"].map(|label| hang(label, MIDDLE, 232, ""));
-    let sixteen = hang("16", FINEST, 250, "");
+    let [one, two, three] = ["1", "2", "3"].map(|label| frame(label, COARSE, 215, ""));
+    let [four, five, six] = ["4", "5", "6"].map(|label| frame(label, MIDDLE, 228, ""));
+    let [seven, eight, nine] = ["7", "8", "9"].map(|label| frame(label, FINE, 240, ""));
+    let ten = frame("10", FINE, 236, "");
+    let eleven = frame("11", MIDDLE, 190, "Torn at a corner: to be stretched again.");
+    let [twelve, thirteen, fourteen, fifteen] = ["12", "13", "14", "15"].map(|label| frame(label, MIDDLE, 232, ""));
+    let sixteen = frame("16", FINEST, 250, "");
     // Clean: 1, 2 and 6.
     for (screen, hours) in [(one, 26), (two, 25), (six, 3)] {
         maker.to(now - (hours + 20) * HOUR, screen, ScreenState::ToReclaim, "Moss");

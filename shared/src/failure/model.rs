@@ -144,9 +144,9 @@ impl Failures {
         }
     }
 
-    /// Number of rows read or changed; of tests.
-    pub(crate) fn rows_touched(&self) -> usize {
-        self.all.rows_touched() + self.of_run.rows_touched()
+    /// Number of rows that were decoded or changed. Tests count them.
+    pub(crate) fn rows_in_memory(&self) -> usize {
+        self.all.rows_in_memory() + self.of_run.rows_in_memory()
     }
 
     /// Folds a fact in.

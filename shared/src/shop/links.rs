@@ -112,14 +112,14 @@ impl Links {
         self.on_press.keys().copied()
     }
 
-    /// Number of rows read or changed; of tests.
-    pub(super) fn rows_touched(&self) -> usize {
-        let owners = self.lots_of_job.rows_touched() + self.runs_of_lot.rows_touched();
-        owners + self.open_jobs.rows_touched() + self.on_press.rows_touched()
+    /// Number of rows that were decoded or changed. Tests count them.
+    pub(super) fn rows_in_memory(&self) -> usize {
+        let owners = self.lots_of_job.rows_in_memory() + self.runs_of_lot.rows_in_memory();
+        owners + self.open_jobs.rows_in_memory() + self.on_press.rows_in_memory()
     }
 
     pub(super) fn job_changed(&mut self, id: JobId, before: JobStanding, after: JobStanding) {
-        put(&mut self.open_jobs, id, before.is_open, after.is_open);
+        set_member(&mut self.open_jobs, id, before.is_open, after.is_open);
         self.finished_jobs.replace(id, before.finished, after.finished);
     }
 
@@ -127,7 +127,7 @@ impl Links {
         if before == after {
             return;
         }
-        hang(&mut self.lots_of_job, id, before.job, after.job);
+        change_owner(&mut self.lots_of_job, id, before.job, after.job);
         self.new_lots.replace(id, before.created, after.created);
         if before.fabric == after.fabric {
             return;
@@ -135,7 +135,7 @@ impl Links {
         let of_lot = self.runs_of_lot.get(&id).into_iter().flatten();
         for (id, run) in of_lot.filter_map(|id| Some((*id, runs.get(id)?))) {
             let run = RunStanding::of(run);
-            file(&mut self.ended_runs, id, run.on(before.fabric), run.on(after.fabric));
+            change_kind(&mut self.ended_runs, id, run.on(before.fabric), run.on(after.fabric));
         }
     }
 
@@ -143,17 +143,18 @@ impl Links {
         if before == after {
             return;
         }
-        hang(&mut self.runs_of_lot, id, before.lot, after.lot);
-        put(&mut self.on_press, id, before.is_on_press, after.is_on_press);
+        change_owner(&mut self.runs_of_lot, id, before.lot, after.lot);
+        set_member(&mut self.on_press, id, before.is_on_press, after.is_on_press);
         self.recent_runs.replace(id, before.last, after.last);
         if before.ended.is_some() || after.ended.is_some() {
             let on = |run: RunStanding| run.on(run.lot.and_then(|lot| lots.get(&lot)).map(|lot| lot.fabric));
-            file(&mut self.ended_runs, id, on(before), on(after));
+            change_kind(&mut self.ended_runs, id, on(before), on(after));
         }
     }
 }
 
-fn put(ids: &mut Table<()>, id: Uuid, before: bool, after: bool) {
+/// Adds an id to a set or removes it, as its membership changed.
+fn set_member(ids: &mut Table<()>, id: Uuid, before: bool, after: bool) {
     match (before, after) {
         (false, true) => ids.insert(id, ()),
         (true, false) => drop(ids.remove(&id)),
@@ -161,8 +162,8 @@ fn put(ids: &mut Table<()>, id: Uuid, before: bool, after: bool) {
     }
 }
 
-/// Hangs a thing on another owner.
-fn hang(owners: &mut Table<Vec<Uuid>>, id: Uuid, before: Option<Uuid>, after: Option<Uuid>) {
+/// Moves a thing from one owner's list to another's.
+fn change_owner(owners: &mut Table<Vec<Uuid>>, id: Uuid, before: Option<Uuid>, after: Option<Uuid>) {
     if before == after {
         return;
     }
@@ -176,7 +177,13 @@ fn hang(owners: &mut Table<Vec<Uuid>>, id: Uuid, before: Option<Uuid>, after: Op
     after.into_iter().for_each(|owner| owners.get_or_insert_default(owner).push(id));
 }
 
-fn file(ended: &mut EndedRuns, id: RunId, before: Option<(RunKind, WallTime)>, after: Option<(RunKind, WallTime)>) {
+/// Moves an ended run to its kind and time, if either changed.
+fn change_kind(
+    ended: &mut EndedRuns,
+    id: RunId,
+    before: Option<(RunKind, WallTime)>,
+    after: Option<(RunKind, WallTime)>,
+) {
     if before != after {
         before.into_iter().for_each(|(kind, last)| ended.remove(kind, (last, id)));
         after.into_iter().for_each(|(kind, last)| ended.insert(kind, (last, id)));

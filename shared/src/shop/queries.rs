@@ -144,9 +144,9 @@ impl Shop {
 
     /// Number of jobs, lots, runs, failures and what belongs to them that somebody read or changed since the shop was opened
     /// from a checkpoint. Tests count them.
-    pub fn rows_touched(&self) -> usize {
-        let tables = self.jobs.rows_touched() + self.lots.rows_touched() + self.runs.rows_touched();
-        tables + self.failures.rows_touched() + self.links.rows_touched()
+    pub fn rows_in_memory(&self) -> usize {
+        let tables = self.jobs.rows_in_memory() + self.lots.rows_in_memory() + self.runs.rows_in_memory();
+        tables + self.failures.rows_in_memory() + self.links.rows_in_memory()
     }
 
     /// Whether nothing was ever entered: no job and no shop name.

@@ -26,7 +26,7 @@ fn costs(jobs: usize) -> Costs {
     let (run, lot, job, clock) = (years.on_press, years.lot, years.job, years.clock());
     let mut costs = Costs::new();
     let fresh = opened(&years);
-    let mut note = |name, shop: &Shop| costs.insert(name, shop.rows_touched());
+    let mut note = |name, shop: &Shop| costs.insert(name, shop.rows_in_memory());
     note("opening", &fresh);
     let drawn = |draw: &dyn Fn(&Shop)| {
         let shop = fresh.clone();

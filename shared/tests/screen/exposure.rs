@@ -84,7 +84,7 @@ fn different_coats_are_reported_and_unknown_coats_are_not() {
 fn a_lamp_at_another_distance_scales_the_time_and_asks_for_a_test() {
     let mut room = ExposureRoom::new();
     room.find(60, &ExposureForm { kind: ExposureMethodKind::Practice, time: "4080".into(), ..room.form() });
-    room.hang("11", LampKind::Point);
+    room.set_lamp("11", LampKind::Point);
     let ExposureAnswer::Nearest { differs, scaled, .. } = room.answer(mesh(156, 64)) else { panic!("known") };
     assert_eq!(differs, [ExposureDifference::Distance]);
     assert!((scaled.unwrap().seconds() / 60.0 - 24.0409).abs() < 0.001);
@@ -100,9 +100,9 @@ fn a_lamp_at_another_distance_scales_the_time_and_asks_for_a_test() {
 #[test]
 fn no_time_is_computed_for_tubes_that_were_moved() {
     let mut room = ExposureRoom::new();
-    room.hang("18.5", LampKind::Tubes);
+    room.set_lamp("18.5", LampKind::Tubes);
     room.find(60, &room.form());
-    room.hang("11", LampKind::Tubes);
+    room.set_lamp("11", LampKind::Tubes);
     let ExposureAnswer::Nearest { differs, scaled, .. } = room.answer(mesh(156, 64)) else { panic!("known") };
     assert_eq!((differs, scaled), (vec![ExposureDifference::Distance], None));
     let form = ExposureForm { kind: ExposureMethodKind::Distance, from: "18.5".into(), ..room.form() };
@@ -134,7 +134,7 @@ fn a_correction_keeps_the_day_the_lamp_and_the_goal_of_its_test() {
     let mut room = ExposureRoom::new();
     let id = room.find(60, &room.form());
     // Since then the lamp was moved, and the shop aims higher.
-    room.hang("24", LampKind::Point);
+    room.set_lamp("24", LampKind::Point);
     room.tell(Uuid::nil(), check_goal("9").unwrap());
     let shop = room.press.shop();
     let before = &shop.exposure_log.exposure(id).unwrap().fact;

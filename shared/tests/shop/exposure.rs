@@ -21,7 +21,7 @@ impl ExposureRoom {
         let mut press = TestShop::new();
         let (bulb, blue) = (press.id(), press.id());
         let mut room = Self { press, bulb, blue };
-        room.hang("18.5", LampKind::Point);
+        room.set_lamp("18.5", LampKind::Point);
         let form = EmulsionForm { name: "Blue".into(), family: Some(Family::DualCure), solids: "40".into() };
         room.tell(blue, StencilFact::Emulsion(form.check(None).unwrap()));
         room
@@ -32,7 +32,7 @@ impl ExposureRoom {
     }
 
     /// The bulb at so many inches.
-    pub fn hang(&mut self, distance: &str, kind: LampKind) {
+    pub fn set_lamp(&mut self, distance: &str, kind: LampKind) {
         let form = LampForm { name: "Bulb".into(), kind, distance: distance.into() };
         let bulb = self.bulb;
         self.tell(bulb, StencilFact::Lamp(form.check(Units::UsCustomary, None).unwrap()));

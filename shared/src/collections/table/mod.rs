@@ -152,9 +152,8 @@ impl<T> Table<T> {
         Some(thing)
     }
 
-    /// Number of rows that are not merely stored: those that somebody read or changed since the table was decoded. Tests
-    /// count them.
-    pub fn rows_touched(&self) -> usize {
+    /// Number of rows that were decoded or changed since the table was opened. Tests count them.
+    pub fn rows_in_memory(&self) -> usize {
         self.rows.len() + self.stored.as_ref().map_or(0, |stored| stored.decoded())
     }
 }

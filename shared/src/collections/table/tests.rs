@@ -76,17 +76,17 @@ fn ids_that_are_not_in_order_and_rows_beyond_their_bytes_fail_to_decode() {
 fn a_stored_row_is_decoded_when_it_is_asked_for_and_no_other() {
     let rows: BTreeMap<Uuid, String> = (0..100).map(|n| (id(n), n.to_string())).collect();
     let mut table: Table<String> = from_bytes(&to_bytes(&table_of(&rows))).unwrap();
-    assert_eq!((table.len(), table.rows_touched()), (100, 0));
+    assert_eq!((table.len(), table.rows_in_memory()), (100, 0));
     assert!(table.contains_key(&id(7)) && !table.contains_key(&id(100)));
     assert!(table.keys().eq(rows.keys()));
     table.get_mut(&id(3)).unwrap().push('!');
     table.remove(&id(4));
     table.insert(id(200), "new".to_owned());
     let bytes = to_bytes(&table);
-    assert_eq!((table.len(), table.rows_touched()), (100, 2));
+    assert_eq!((table.len(), table.rows_in_memory()), (100, 2));
     assert_eq!(table.get(&id(7)).map(String::as_str), Some("7"));
     assert_eq!(table.iter().next_back().map(|(_, word)| word.as_str()), Some("new"));
-    assert_eq!(table.rows_touched(), 3);
+    assert_eq!(table.rows_in_memory(), 3);
     assert_eq!(from_bytes(&bytes), Some(table));
 }
 

@@ -1,6 +1,8 @@
 use super::*;
 use proptest::prelude::*;
 use serde::{Deserialize, Serialize};
+use std::collections::{BTreeMap, BTreeSet};
+use uuid::Uuid;
 
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, Encode)]
 enum Kind {
@@ -46,7 +48,7 @@ proptest! {
         let theirs = postcard::take_from_bytes::<Whole>(&bytes).ok();
         let mut reader = Reader::of(&bytes);
         let whole = Whole::decode(&mut reader);
-        let ours = (!reader.failed).then_some((whole, reader.rest));
+        let ours = (!reader.has_failed()).then(|| (whole, &bytes[bytes.len() - reader.left()..]));
         // Postcard accepts duplicate keys, and so do we.
         prop_assert_eq!(ours.map(|(whole, rest)| (to_bytes(&whole), rest)), theirs.map(|(whole, rest)| (to_bytes(&whole), rest)));
     }
