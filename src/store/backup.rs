@@ -139,7 +139,7 @@ impl Store {
         Some(made.map(|(file, contents)| BackupFile {
             file: SendWrapper::new(file),
             facts: contents.facts,
-            facts_of: contents.stored.map(|stored| stored + exported.len() as u64),
+            facts_of: contents.expected,
             unreadable: contents.unreadable,
             whole: contents.whole,
             photos: contents.photos,
@@ -160,11 +160,15 @@ impl Store {
             .with_value(|session| session.rescue.clone())
             .unwrap_or_else(|| (ids::new_id(), Head::default()));
         let mut waiting = self.pending.get_untracked();
-        for pending in &mut waiting {
-            if pending.exported.is_none() {
-                let draft: &Draft = &pending.draft;
-                pending.exported = assign_sequence(&mut head, device, std::slice::from_ref(draft)).pop();
-            }
+        // Those that may be stored after all keep the numbers that they have then: in the file they are the same entries.
+        let mut in_doubt = self.storage.get_value().give_up_append().into_iter().peekable();
+        for pending in waiting.iter_mut().filter(|pending| pending.exported.is_none()) {
+            let draft: &Draft = &pending.draft;
+            let is_same = |entry: &Entry| (entry.at, entry.subject) == (draft.at, draft.subject);
+            pending.exported = match in_doubt.next_if(is_same) {
+                Some(entry) => Some(Entry { fact: draft.fact.clone(), ..entry }),
+                None => assign_sequence(&mut head, device, std::slice::from_ref(draft)).pop(),
+            };
         }
         self.session.update_value(|session| session.rescue = Some((device, head)));
         let exported = waiting.iter().filter_map(|pending| Some((pending.id, pending.exported.clone()?))).unzip();

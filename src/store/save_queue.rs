@@ -187,11 +187,7 @@ impl Store {
             let entries: Vec<Entry> = numbered.collect();
             WRITES.set(WRITES.get() + 1);
             self.watch_write();
-            let saved = if entries.is_empty() {
-                storage.append(&stored).await
-            } else {
-                storage.adopt(&entries).await.map(|()| entries)
-            };
+            let saved = if entries.is_empty() { storage.append(&stored).await } else { storage.adopt(&entries).await };
             WRITES.set(WRITES.get() + 1);
             match saved {
                 Ok(mut entries) => {

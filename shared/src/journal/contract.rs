@@ -150,6 +150,19 @@ pub async fn adopted_entries_are_stored_once<F: SampleFact, S: Storage<F>>(stora
     assert_eq!(storage.read_all().await.unwrap().len(), 4, "those in segments are known too");
 }
 
+/// An entry whose number another entry has meanwhile is stored under the device's next number.
+pub async fn an_adopted_entry_whose_number_is_taken_gets_another<F: SampleFact, S: Storage<F>>(storage: S) {
+    let first = storage.append(&[pull(10)]).await.unwrap().remove(0);
+    let mut exported = Entry { seq: 2, stamp: Stamp { counter: 9, ..first.stamp }, ..first.clone() };
+    storage.append(&[pull(20)]).await.unwrap();
+    let stored = storage.adopt(&[first.clone(), exported.clone()]).await.unwrap();
+    assert_eq!((&stored[0], stored[1].seq, stored[1].at), (&first, 3, exported.at));
+    assert_eq!(storage.read_all().await.unwrap().len(), 3);
+    exported.seq = 4;
+    assert_eq!(storage.adopt(&[exported.clone()]).await.unwrap(), [exported]);
+    assert_eq!(storage.append(&[pull(30)]).await.unwrap()[0].seq, 5);
+}
+
 /// Entries that are taken out leave nothing, and can come in again.
 pub async fn withdrawn_entries_leave_nothing<F: SampleFact, S: Storage<F>>(storage: S) {
     storage.append(&[pull(10)]).await.unwrap();
@@ -264,6 +277,7 @@ macro_rules! storage_contract {
             a_stale_compaction_changes_nothing
             unknown_facts_are_kept
             adopted_entries_are_stored_once
+            an_adopted_entry_whose_number_is_taken_gets_another
             withdrawn_entries_leave_nothing
             raw_values_decode_to_every_fact
             packed_entries_are_by_device_and_number
@@ -284,6 +298,7 @@ macro_rules! storage_contract {
             a_stale_compaction_changes_nothing
             unknown_facts_are_kept
             adopted_entries_are_stored_once
+            an_adopted_entry_whose_number_is_taken_gets_another
             withdrawn_entries_leave_nothing
             raw_values_decode_to_every_fact
             packed_entries_are_by_device_and_number

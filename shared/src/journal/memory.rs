@@ -123,12 +123,13 @@ impl<F: JournalFact> Storage<F> for MemoryStorage<F> {
         Ok(store.head.clone())
     }
 
-    async fn adopt(&self, entries: &[Entry<F>]) -> Result<(), StorageFault> {
+    async fn adopt(&self, entries: &[Entry<F>]) -> Result<Vec<Entry<F>>, StorageFault> {
+        let all = self.read_all().await?;
         let mut store = self.store.borrow_mut();
-        store.fault()?;
-        let new: Vec<Vec<u8>> = adopt_into(&mut store.head, entries).into_iter().map(record::encode).collect();
-        store.tail.extend(new);
-        Ok(())
+        let device = self.device(&mut store);
+        let adopted = adopt_into(&mut store.head, device, entries, |entry| all.contains(entry));
+        store.tail.extend(adopted.new.iter().map(record::encode));
+        Ok(adopted.all)
     }
 
     async fn withdraw(

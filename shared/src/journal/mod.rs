@@ -39,5 +39,6 @@ pub use salvage::Salvage;
 pub use set::{Absorbed, Journal};
 pub use stamp::{HybridClock, Stamp};
 pub use storage::{
-    Draft, Head, Opened, RawJournal, Storage, StorageFault, StoredValue, adopt_into, assign_sequence, withdraw_from,
+    Adopted, Draft, Head, Opened, RawJournal, Storage, StorageFault, StoredValue, adopt_into, assign_sequence,
+    withdraw_from,
 };

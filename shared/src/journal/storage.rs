@@ -132,8 +132,9 @@ pub trait Storage<F> {
     ) -> Result<Head, StorageFault>;
 
     /// Stores entries that have a device and a number already, in the tail, and marks the clock as after their stamps.
-    /// Those that the head covers already are left as they are.
-    async fn adopt(&self, entries: &[Entry<F>]) -> Result<(), StorageFault>;
+    /// Those that are stored are left as they are. If another entry is stored under a number, the entry gets the next
+    /// number of this device. Returns the entries as they are stored.
+    async fn adopt(&self, entries: &[Entry<F>]) -> Result<Vec<Entry<F>>, StorageFault>;
 
     /// Takes entries out again that a merge brought in: stores `remaining`, which must be every other stored entry,
     /// and the checkpoint over them. The clock stays.
@@ -182,14 +183,39 @@ pub fn assign_sequence<F: Clone>(head: &mut Head, device: DeviceId, drafts: &[Dr
     entries
 }
 
-/// The head after [`Storage::adopt`], and those of `entries` that it must store. Shared by the backends.
-pub fn adopt_into<'a, F>(head: &mut Head, entries: &'a [Entry<F>]) -> Vec<&'a Entry<F>> {
-    let new: Vec<&Entry<F>> = entries.iter().filter(|entry| !head.coverage.holds(entry.device, entry.seq)).collect();
-    for entry in &new {
+/// What [`Storage::adopt`] stores.
+pub struct Adopted<F> {
+    /// The entries to write.
+    pub new: Vec<Entry<F>>,
+    /// All entries as they are stored afterwards, in the order given.
+    pub all: Vec<Entry<F>>,
+}
+
+/// What [`Storage::adopt`] stores, and the head after it. `stored` are those of the entries that are stored as they are.
+/// Shared by the backends.
+pub fn adopt_into<F: Clone>(
+    head: &mut Head,
+    device: DeviceId,
+    entries: &[Entry<F>],
+    stored: impl Fn(&Entry<F>) -> bool,
+) -> Adopted<F> {
+    let taken: Vec<bool> =
+        entries.iter().map(|entry| head.coverage.holds(entry.device, entry.seq) && !stored(entry)).collect();
+    let mut adopted = Adopted { new: Vec::new(), all: entries.to_vec() };
+    for entry in entries.iter().filter(|entry| !head.coverage.holds(entry.device, entry.seq)) {
+        adopted.new.push(entry.clone());
+    }
+    for entry in &adopted.new {
         head.coverage.add(entry.device, entry.seq);
         head.clock.observe(entry.stamp);
     }
-    new
+    for (entry, _) in adopted.all.iter_mut().zip(taken).filter(|(_, taken)| *taken) {
+        let draft = Draft { at: entry.at, subject: entry.subject, fact: entry.fact.clone() };
+        let numbered = assign_sequence(head, device, &[draft]);
+        numbered.into_iter().for_each(|again| *entry = again);
+        adopted.new.push(entry.clone());
+    }
+    adopted
 }
 
 /// The head after [`Storage::withdraw`]. Shared by the backends.

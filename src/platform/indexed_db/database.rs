@@ -16,7 +16,7 @@ use std::rc::Rc;
 use std::time::Duration;
 use wasm_bindgen::JsValue;
 use wasm_bindgen_futures::JsFuture;
-use web_sys::IdbDatabase;
+use web_sys::{IdbDatabase, IdbTransaction};
 
 /// Time after which an open database that does not answer is reported. It may still answer later.
 const OPEN_TIMEOUT: Duration = Duration::from_secs(6);
@@ -32,7 +32,16 @@ pub struct IndexedDb {
     pub(super) known: Rc<RefCell<Option<KnownMeta>>>,
     /// Entries of an append that was not answered: they may be stored or not.
     pub(super) unsure: Rc<RefCell<Vec<Entry>>>,
+    /// The page's own append under way.
+    pub(super) appending: Rc<RefCell<Option<Appending>>>,
     opening: Rc<RefCell<Option<Opening>>>,
+}
+
+/// An append under way in the page.
+pub(super) struct Appending {
+    pub(super) transaction: IdbTransaction,
+    /// What it stores if it commits. Empty until the numbers are known; it does not commit before.
+    pub(super) entries: Vec<Entry>,
 }
 
 /// An open request under way, which several uses wait for.
@@ -67,6 +76,7 @@ impl IndexedDb {
             disk: None,
             known: Rc::default(),
             unsure: Rc::default(),
+            appending: Rc::default(),
             opening: Rc::default(),
         }
     }

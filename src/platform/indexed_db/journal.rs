@@ -2,7 +2,7 @@
 
 use super::super::ids;
 use super::super::journal_worker::Stored;
-use super::database::IndexedDb;
+use super::database::{Appending, IndexedDb};
 use super::fault::{fault, unreadable};
 use super::journal_meta::{KnownMeta, device_and_head};
 use super::schema::{CHECKPOINT, JOURNAL_STORES, META, PHOTO_STORES, SEGMENTS, TAIL, entry_key};
@@ -23,6 +23,15 @@ impl IndexedDb {
     pub async fn head(&self) -> Result<Head, StorageFault> {
         let steps = async |work: &Work| device_and_head(work.all(META).await?);
         Ok(self.work(&[META], "readonly", steps).await?.map(|known| known.head).unwrap_or_default())
+    }
+
+    /// Gives up an append that is not answered, and returns the entries that it may store all the same: those that a
+    /// worker was asked for, or those of a transaction that has begun to commit and cannot be aborted any more.
+    pub fn give_up_append(&self) -> Vec<Entry> {
+        match self.appending.take() {
+            Some(appending) if appending.transaction.abort().is_err() => appending.entries,
+            _ => self.unsure.borrow().clone(),
+        }
     }
 
     /// Number of facts stored, as far as this page knows.
@@ -62,20 +71,18 @@ impl Storage<Fact> for IndexedDb {
         match self.append_in_worker(drafts).await? {
             WorkerAppend::Saved(entries) => return Ok(entries),
             WorkerAppend::NotDone => {}
-            WorkerAppend::Unsure(entries) => {
-                self.known.take();
-                self.unsure.replace(entries);
-            }
+            WorkerAppend::Unsure => drop(self.known.take()),
         }
         let unsure = self.unsure.borrow().clone();
         let stores = if unsure.is_empty() { &[META, TAIL] } else { JOURNAL_STORES };
         let steps = async |work: &Work| {
+            self.appending.replace(Some(Appending { transaction: work.handle(), entries: Vec::new() }));
             let KnownMeta { device, mut head, .. } = work.device_and_head().await?;
             // Entries without an answer may be stored all the same. More facts may have been recorded since: only those
             // that are found count as stored.
             let mut entries = Vec::new();
             for (entry, draft) in unsure.iter().zip(drafts) {
-                let same = entry.subject == draft.subject && entry.fact == draft.fact;
+                let same = (entry.at, entry.subject, &entry.fact) == (draft.at, draft.subject, &draft.fact);
                 if !same || !head.coverage.holds(entry.device, entry.seq) || !work.holds(entry).await? {
                     break;
                 }
@@ -88,10 +95,13 @@ impl Storage<Fact> for IndexedDb {
             let head_bytes = head.to_bytes();
             work.put(META, &"head".into(), &head_bytes)?;
             entries.extend(added);
+            self.appending.replace(Some(Appending { transaction: work.handle(), entries: entries.clone() }));
             let meta = vec![device.as_bytes().to_vec(), head_bytes];
             Ok((entries, KnownMeta { device, head, meta }))
         };
-        let (entries, known) = self.work(stores, "readwrite", steps).await?;
+        let appended = self.work(stores, "readwrite", steps).await;
+        self.appending.take();
+        let (entries, known) = appended?;
         self.unsure.take();
         self.known.replace(Some(known));
         Ok(entries)
@@ -120,15 +130,26 @@ impl Storage<Fact> for IndexedDb {
         self.work(JOURNAL_STORES, "readwrite", steps).await
     }
 
-    async fn adopt(&self, entries: &[Entry]) -> Result<(), StorageFault> {
+    async fn adopt(&self, entries: &[Entry]) -> Result<Vec<Entry>, StorageFault> {
         let steps = async |work: &Work| {
-            let mut head = work.device_and_head().await?.head;
-            for entry in adopt_into(&mut head, entries) {
+            let KnownMeta { device, mut head, .. } = work.device_and_head().await?;
+            let mut stored = Vec::new();
+            for entry in entries.iter().filter(|entry| head.coverage.holds(entry.device, entry.seq)) {
+                if work.holds(entry).await? {
+                    stored.push((entry.device, entry.seq));
+                }
+            }
+            let is_stored = |entry: &Entry| stored.contains(&(entry.device, entry.seq));
+            let adopted = adopt_into(&mut head, device, entries, is_stored);
+            for entry in &adopted.new {
                 work.put(TAIL, &entry_key(entry.device, entry.seq), &record::encode(entry))?;
             }
-            work.put(META, &"head".into(), &head.to_bytes())
+            work.put(META, &"head".into(), &head.to_bytes())?;
+            Ok(adopted.all)
         };
-        self.work(&[META, TAIL], "readwrite", steps).await
+        let adopted = self.work(JOURNAL_STORES, "readwrite", steps).await?;
+        self.unsure.take();
+        Ok(adopted)
     }
 
     async fn withdraw(

@@ -80,7 +80,8 @@ fn put(raw: &mut RawJournal, store: &str, values: Vec<StoredValue>) {
         META => raw.head = values.into_iter().find(|(key, _)| key == "head").map(|(_, bytes)| bytes),
         TAIL => raw.tail = values,
         SEGMENTS => raw.segments = values,
-        CHECKPOINT => raw.checkpoint = values.into_iter().next().map(|(_, bytes)| bytes),
+        // The record of the last import is there too.
+        CHECKPOINT => raw.checkpoint = values.into_iter().find(|(key, _)| key == "shop").map(|(_, bytes)| bytes),
         _ => {}
     }
 }

@@ -36,6 +36,11 @@ impl Work {
         Self { transaction: Transaction::from(raw.clone()), raw }
     }
 
+    /// The transaction itself, for somebody who may abort it.
+    pub fn handle(&self) -> IdbTransaction {
+        self.raw.clone()
+    }
+
     /// An object store of the transaction.
     pub fn store(&self, name: &str) -> Result<ObjectStore, StorageFault> {
         self.transaction.object_store(name).map_err(fault)

@@ -13,8 +13,8 @@ pub enum WorkerAppend {
     Saved(Vec<Entry>),
     /// The worker was not asked, or stored nothing.
     NotDone,
-    /// The worker did not answer: these entries may be committed or not.
-    Unsure(Vec<Entry>),
+    /// The worker did not answer: the entries may be committed or not.
+    Unsure,
 }
 
 impl IndexedDb {
@@ -46,7 +46,13 @@ impl IndexedDb {
                 keys: entries.iter().map(|entry| entry_key(device, entry.seq)).collect(),
                 records: entries.iter().map(record::encode).collect(),
             };
-            match disk.append(append).await {
+            // Until the answer is here, they may be stored or not.
+            self.unsure.replace(entries.clone());
+            let appended = disk.append(append).await;
+            if !matches!(appended, Appended::Unknown) {
+                self.unsure.take();
+            }
+            match appended {
                 Appended::Saved => {
                     let meta = vec![device.as_bytes().to_vec(), after];
                     self.known.replace(Some(KnownMeta { device, head, meta }));
@@ -56,7 +62,7 @@ impl IndexedDb {
                     let known = device_and_head(meta)?;
                     self.known.replace(known);
                 }
-                Appended::Unknown => return Ok(WorkerAppend::Unsure(entries)),
+                Appended::Unknown => return Ok(WorkerAppend::Unsure),
             }
         }
         Ok(WorkerAppend::NotDone)

@@ -45,8 +45,9 @@ pub(in super::super) struct Order {
 pub(in super::super) struct Contents {
     /// Number of facts.
     pub facts: u64,
-    /// Number of facts that are stored; `None` if the storage does not say.
-    pub stored: Option<u64>,
+    /// Number of facts that should be in it: those that are stored or could not be saved, each once. `None` if the storage
+    /// does not say how many it has.
+    pub expected: Option<u64>,
     /// Number of stored values that do not decode.
     pub unreadable: u32,
     /// Whether everything stored is in it.
@@ -90,11 +91,18 @@ async fn make_once(
     watch: &Watch,
 ) -> Result<(Outgoing, Contents), BackupFailure> {
     let salvage: Salvage<Fact> = storage.read_raw().await.salvage();
-    let (whole, stored, fault) = (salvage.is_whole(), salvage.facts_stored(), salvage.fault.clone());
+    let (whole, fault) = (salvage.is_whole(), salvage.fault.clone());
+    let unsaved = packed(&order.unsaved);
+    let expected = salvage.facts_stored().map(|stored| {
+        let mut coverage = salvage.facts.coverage();
+        let read = coverage.len();
+        coverage.add_coverage(&unsaved.coverage());
+        stored + coverage.len() - read
+    });
     let mut unreadable = salvage.unreadable;
     // What this page has seen may be more than what can be read again.
     let seen = if whole { Packed::default() } else { packed(&order.seen) };
-    let facts = Facts { all: [salvage.facts, seen, packed(&order.unsaved)], check_lines };
+    let facts = Facts { all: [salvage.facts, seen, unsaved], check_lines };
     let unwritable = facts.unwritable();
     let whole = whole && unwritable.is_empty();
     let count = facts.count() - unwritable.len() as u64;
@@ -145,7 +153,7 @@ async fn make_once(
     let facts = check_backup(file.to_incoming(), &mut on_share).await.map_err(BackupFailure::NotReadBack)?;
     let photos = photos.len() as u32;
     let unreadable = unreadable.len() as u32;
-    Ok((file, Contents { facts, stored, unreadable, whole, photos, photos_left_out, photos_too_many }))
+    Ok((file, Contents { facts, expected, unreadable, whole, photos, photos_left_out, photos_too_many }))
 }
 
 /// The facts for the file: those that were stored, those that the page has seen, and those that could not be saved.

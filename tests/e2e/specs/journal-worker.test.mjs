@@ -3,10 +3,13 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { test } from "node:test";
 import { fileURLToPath } from "node:url";
+import { downloadOnly, importBackup, prepareBackup } from "../support/backup.mjs";
 import { pull, touchZone, waitForCount } from "../support/counting.mjs";
-import { press } from "../support/page.mjs";
+import { go, hashOf, press } from "../support/page.mjs";
+import { tryAgain, waitUntilBlocked } from "../support/saving-blocked.mjs";
 import { newDevice, testServer } from "../support/setup.mjs";
 import { putJobOnPress } from "../support/shop.mjs";
+import { journalLines } from "../support/zip.mjs";
 
 const app = testServer();
 const script = readFileSync(fileURLToPath(new URL("../../../src/platform/workers/disk.js", import.meta.url)), "utf8");
@@ -104,6 +107,31 @@ test("the worker reopens a connection that was closed", async (t) => {
   assert.equal(await appends(page), before + 3);
   await page.reload();
   await waitForCount(page, 3);
+});
+
+test("a piece that a silent worker stored is the same entry in an exported file", async (t) => {
+  const page = await countingWith(t, (script) => `${script}
+    const tell = postMessage;
+    postMessage = (answer) => answer.saved || tell(answer);`);
+  const run = await hashOf(page);
+  await page.evaluate(() => { window.failing = true; });
+  await touchZone(page);
+  await waitUntilBlocked(page);
+  await page.evaluate(() => { window.failing = false; });
+  await press(page, "#blocked a");
+  await prepareBackup(page);
+  const { bytes } = await downloadOnly(page);
+  assert.equal(journalLines(bytes).filter((line) => line.includes('"pulled"')).length, 1);
+  await go(page, run, "#zone");
+  await tryAgain(page);
+  await page.locator("#blocked").waitFor({ state: "detached" });
+  await waitForCount(page, 1);
+  assert.match(await importBackup(page, bytes), /^Nothing new/);
+  await go(page, run, "#zone");
+  // Another touch of the same size is another piece.
+  await pull(page, 1);
+  await page.reload();
+  await waitForCount(page, 2);
 });
 
 test("a count recorded while an earlier one is unanswered is stored too", async (t) => {

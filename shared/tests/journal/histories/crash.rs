@@ -116,7 +116,7 @@ impl Storage<Fact> for CrashingDisk {
         self.transaction(async || self.disk.compact(expected, added, clock, checkpoint).await).await
     }
 
-    async fn adopt(&self, entries: &[Entry]) -> Result<(), StorageFault> {
+    async fn adopt(&self, entries: &[Entry]) -> Result<Vec<Entry>, StorageFault> {
         self.transaction(async || self.disk.adopt(entries).await).await
     }
 
