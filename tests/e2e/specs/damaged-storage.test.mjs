@@ -2,12 +2,12 @@
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
 import { test } from "node:test";
-import { downloadBackup, factCount, importBackup, prepareBackup } from "../support/backup.mjs";
+import { downloadBackup, downloadOnly, factCount, importBackup, prepareBackup } from "../support/backup.mjs";
 import { now } from "../support/clock.mjs";
 import { pull, touchZone, waitForCount, waitTwoFrames } from "../support/counting.mjs";
 import { backupFile, shopLines } from "../support/journal-file.mjs";
 import { go, hashOf, press } from "../support/page.mjs";
-import { waitForZone, waitUntilBlocked } from "../support/saving-blocked.mjs";
+import { tryAgain, waitForZone, waitUntilBlocked } from "../support/saving-blocked.mjs";
 import { openFirst, openShop, testServer } from "../support/setup.mjs";
 import { openCounting } from "../support/shop.mjs";
 import { hangWrites, truncateStored } from "../support/storage-faults.mjs";
@@ -17,6 +17,8 @@ const app = testServer();
 
 /** Names of the files in an archive, as another tool lists them. */
 const filesIn = (path) => execFileSync("python3", ["-c", "import sys,zipfile; print('\\n'.join(zipfile.ZipFile(sys.argv[1]).namelist()))", path], { encoding: "utf8" }).trim().split("\n");
+/** The bytes of one of them. */
+const fileIn = (path, name) => execFileSync("python3", ["-c", "import sys,zipfile; sys.stdout.buffer.write(zipfile.ZipFile(sys.argv[1]).read(sys.argv[2]))", path, name], { maxBuffer: 1e8 });
 
 const deviceSettings = (page) => page.evaluate(() => JSON.parse(localStorage.getItem("lastpull.device")));
 
@@ -58,7 +60,14 @@ test("a damaged segment under a good checkpoint is not called a backup", async (
   assert.ok(journalLines(bytes).length - 1 < facts);
   const files = filesIn(path);
   assert.equal(files.filter((name) => name.startsWith("unreadable/segment-")).length, 1);
-  assert.ok(files.includes("unreadable/checkpoint.bin"), "what they added up to goes along");
+  const shop = await page.evaluate(() => new Promise((give, fail) => {
+    indexedDB.open("lastpull").onsuccess = ({ target: { result: database } }) => {
+      const request = database.transaction("checkpoint").objectStore("checkpoint").get("shop");
+      request.onsuccess = () => { database.close(); give([...request.result]); };
+      request.onerror = () => fail(request.error);
+    };
+  }));
+  assert.deepEqual([...fileIn(path, "unreadable/checkpoint.bin")], shop, "what they added up to goes along, beside the record of the import");
   await page.getByText("No backup was made on this device yet").waitFor();
   assert.equal((await deviceSettings(page)).backed_up, null);
 });
@@ -76,6 +85,31 @@ test("a damaged head is said, and every fact still comes out", async (t) => {
   await page.locator("#part-only").getByText("how many there were does not read either").waitFor();
   const { bytes } = await downloadBackup(page);
   assert.equal(journalLines(bytes).length - 1, facts);
+});
+
+test("what a write that hangs would have stored can be exported, and counts once", async (t) => {
+  const page = await openCounting(t, app, { initScript: hangWrites });
+  const run = await hashOf(page);
+  await pull(page, 2);
+  await page.evaluate(() => { window.storage.hang = true; });
+  await touchZone(page);
+  await waitForZone(page, 3, 1);
+  await waitUntilBlocked(page);
+  await press(page, "#blocked a");
+  await prepareBackup(page);
+  await page.getByText("1 entry that could not be saved here goes with it").waitFor();
+  const { bytes } = await downloadOnly(page);
+  assert.equal(journalLines(bytes).filter((line) => line.includes('"pulled"')).length, 3);
+  await page.evaluate(() => { window.storage.hang = false; });
+  await go(page, run, "#zone");
+  await tryAgain(page);
+  await page.locator("#blocked").waitFor({ state: "detached" });
+  await waitForCount(page, 3);
+  assert.match(await importBackup(page, bytes), /^Nothing new/);
+  await go(page, run, "#zone");
+  await waitForCount(page, 3);
+  await page.reload();
+  await waitForCount(page, 3);
 });
 
 test("a write that hangs blocks counting after a while, and loses nothing", async (t) => {
