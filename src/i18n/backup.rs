@@ -48,6 +48,10 @@ messages! {
     preview_pieces(n) { "Pieces counted: {n}", "Piezas contadas: {n}" }
     preview_deletes[n] { "Deletes {n} thing that is here" | "Deletes {n} things that are here", "Borra {n} cosa que está aquí" | "Borra {n} cosas que están aquí" }
     preview_renames(name) { "This shop may then be called {name}", "Este taller puede pasar a llamarse {name}" }
+    preview_sets_crew { "The crew may change", "Puede cambiar el equipo" }
+    preview_sets_closing { "Closing times may change", "Pueden cambiar las horas de cierre" }
+    preview_sets_set_up { "The time between runs may change", "Puede cambiar el tiempo entre tiradas" }
+    preview_sets_order { "The order of open runs may change", "Puede cambiar el orden de las tiradas abiertas" }
     preview_demo { "This file is of the demo shop. Its invented jobs would be mixed into your own.", "Este archivo es del taller de demostración. Sus pedidos inventados se mezclarían con los tuyos." }
     preview_other { "This file has no device in common with this shop: it may be another shop's. The two would become one.", "Este archivo no tiene ningún dispositivo en común con este taller: quizá sea de otro. Los dos se volverían uno." }
     preview_import { "Bring it in", "Traerlo" }

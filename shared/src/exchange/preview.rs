@@ -34,6 +34,19 @@ pub struct FileDevice {
     pub new: u64,
 }
 
+/// A setting of the shop that every device of it shares.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Encode)]
+pub enum ShopSetting {
+    /// The names of the crew.
+    Crew,
+    /// The usual closing times, or that of a day.
+    Closing,
+    /// The time from one run's end to the next one's first pull.
+    SetUp,
+    /// The order in which open runs are printed.
+    Order,
+}
+
 /// What a file holds, and what merging it would change.
 #[derive(Clone, Debug, PartialEq, Encode)]
 pub struct ImportPreview {
@@ -51,6 +64,8 @@ pub struct ImportPreview {
     pub latest: Option<WallTime>,
     /// Whether it gives this shop another name.
     pub renames: bool,
+    /// Settings of the shop that it sets, and that are not the same here.
+    pub settings: BTreeSet<ShopSetting>,
     /// Number of jobs that are not here.
     pub new_jobs: u32,
     /// Number of jobs here to which it adds something: fields, garments, runs or counts.
@@ -149,6 +164,7 @@ impl ImportPreview {
             shop_name,
             new_jobs: changes.new_jobs.len() as u32,
             changed_jobs: changes.changed_jobs.len() as u32,
+            settings: changes.settings,
             deletes: changes.deleted.len() as u32,
             pieces: changes.pieces,
         }
@@ -164,6 +180,7 @@ impl ImportPreview {
 struct Changes {
     new: u64,
     names_shop: bool,
+    settings: BTreeSet<ShopSetting>,
     new_jobs: BTreeSet<JobId>,
     changed_jobs: BTreeSet<JobId>,
     deleted: BTreeSet<Subject>,
@@ -175,6 +192,7 @@ impl Changes {
         let (id, fact) = (entry.subject, &entry.fact);
         self.new += 1;
         self.names_shop |= matches!(fact, Fact::ShopNamed(_));
+        self.settings.extend(setting(fact, shop));
         if matches!(fact, Fact::JobSet(_)) && shop.job(id).is_none() {
             self.new_jobs.insert(id);
         }
@@ -196,6 +214,24 @@ impl Changes {
         }
         self.changed_jobs.extend(shop.job_with(id));
     }
+}
+
+/// The setting of a shop with data that this fact would give another value.
+fn setting(fact: &Fact, shop: &Shop) -> Option<ShopSetting> {
+    let (setting, differs) = if let Fact::CrewNamed(names) = fact {
+        (ShopSetting::Crew, *names != shop.crew)
+    } else if let Fact::WeekClosing(week) = fact {
+        (ShopSetting::Closing, *week != shop.closings.week)
+    } else if let Fact::DayClosing { day, minutes } = fact {
+        (ShopSetting::Closing, shop.closings.days.get(day) != Some(minutes))
+    } else if let Fact::SetUpAllowance(time) = fact {
+        (ShopSetting::SetUp, shop.set_up_allowance != Some(*time))
+    } else if let Fact::RunsOrdered(runs) = fact {
+        (ShopSetting::Order, *runs != shop.order())
+    } else {
+        return None;
+    };
+    (differs && !shop.is_new()).then_some(setting)
 }
 
 #[cfg(test)]
@@ -288,6 +324,22 @@ mod tests {
         assert_eq!(other.shop_name.as_deref(), Some("Harbour Prints"));
         assert_eq!(preview(&file, false, &[], false).origin, FileOrigin::FirstData);
         assert!(!preview(&file, false, &[], false).renames, "a shop without a name gets its first one");
+    }
+
+    #[test]
+    fn settings_that_a_file_would_change_are_named() {
+        let file = [
+            entry(TABLET, 1, Uuid::nil(), Fact::CrewNamed(vec!["Ines".into()])),
+            entry(TABLET, 2, Uuid::nil(), Fact::WeekClosing([None; 7])),
+            entry(TABLET, 3, Uuid::nil(), Fact::SetUpAllowance(crate::units::Seconds::new(300.0))),
+            entry(TABLET, 4, Uuid::nil(), Fact::RunsOrdered(vec![RUN])),
+        ];
+        let all = BTreeSet::from([ShopSetting::Crew, ShopSetting::Closing, ShopSetting::SetUp, ShopSetting::Order]);
+        assert_eq!(preview(&file, false, &here(), false).settings, all);
+        let same = [here(), file.to_vec()].concat();
+        let again = [entry(TABLET, 5, Uuid::nil(), Fact::CrewNamed(vec!["Ines".into()]))];
+        assert!(preview(&again, false, &same, false).settings.is_empty(), "the same names change nothing");
+        assert!(preview(&file, false, &[], false).settings.is_empty(), "nothing is here that could change");
     }
 
     #[test]
