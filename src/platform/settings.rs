@@ -72,6 +72,8 @@ pub struct Settings {
     pub install_hint_done: bool,
     /// Whether the start page was completed.
     pub started: bool,
+    /// The latest time of the shop's facts, ahead of this device's clock, of which the user was told.
+    pub clock_understood: Option<WallTime>,
 }
 
 /// Settings that belong to a shop rather than to the device, saved while another shop is open.
@@ -130,6 +132,7 @@ impl Default for Settings {
             suspended: None,
             install_hint_done: false,
             started: false,
+            clock_understood: None,
         }
     }
 }

@@ -13,13 +13,14 @@ const STORED: &str = concat!(
     r#"{"language":"spanish","theme":"amber","metric":true,"clock_24":true,"click":true,"buzz":false,"crew":"Ana","#,
     r#""demo":true,"backed_up":1790000000000,"backed_up_facts":12,"#,
     r#""shelved":{"crew":"Luz","backed_up":1780000000000,"backed_up_facts":7},"#,
-    r#""install_hint_done":true,"started":true}"#,
+    r#""install_hint_done":true,"started":true,"clock_understood":1795000000000}"#,
 );
 
 /// A new device.
 const STORED_DEFAULTS: &str = concat!(
     r#"{"language":null,"theme":"device","metric":false,"clock_24":false,"click":false,"buzz":true,"crew":null,"#,
-    r#""demo":false,"backed_up":null,"backed_up_facts":0,"shelved":null,"install_hint_done":false,"started":false}"#,
+    r#""demo":false,"backed_up":null,"backed_up_facts":0,"shelved":null,"install_hint_done":false,"started":false,"#,
+    r#""clock_understood":null}"#,
 );
 
 fn settings() -> Settings {
@@ -35,6 +36,7 @@ fn settings() -> Settings {
         backed_up_facts: 7,
         install_hint_done: true,
         started: true,
+        clock_understood: Some(WallTime::from_unix_ms(1_795_000_000_000)),
         ..Settings::default()
     };
     settings.suspend_shop();
@@ -100,6 +102,7 @@ fn a_field_that_cannot_be_read_loses_only_itself() {
         ("shelved", json!(5), Settings { suspended: Some(SuspendedShopSettings::default()), ..whole.clone() }),
         ("install_hint_done", json!("x"), Settings { install_hint_done: false, ..whole.clone() }),
         ("started", json!("x"), Settings { started: false, ..whole.clone() }),
+        ("clock_understood", json!("x"), Settings { clock_understood: None, ..whole.clone() }),
     ];
     for (name, value, expected) in cases {
         assert_eq!(read(&with(name, &value)), expected, "{name}");

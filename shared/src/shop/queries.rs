@@ -142,6 +142,11 @@ impl Shop {
         Some(stamp.wall.since(now)).filter(|behind| *behind >= CLOCKS_DIFFER)
     }
 
+    /// The latest time that any fact was recorded at or after.
+    pub fn latest_time(&self) -> Option<WallTime> {
+        self.last.map(|(stamp, ..)| stamp.wall)
+    }
+
     /// Number of jobs, lots, runs, failures and what belongs to them that somebody read or changed since the shop was opened
     /// from a checkpoint. Tests count them.
     pub fn rows_in_memory(&self) -> usize {
