@@ -7,7 +7,8 @@
 (() => {
   const trouble = document.getElementById("trouble");
   const start = document.querySelector("script[data-start]")?.src;
-  const path = new URL("./", location.href).pathname;
+  const page = new URL("./", location.href).href;
+  const path = new URL(page).pathname;
 
   /** Shows the message: "failed" if the app did not start, "stopped" if it ran. */
   function show(kind, error) {
@@ -32,7 +33,9 @@
     const registration = await navigator.serviceWorker?.getRegistration("./");
     await registration?.unregister();
     for (const name of await caches.keys()) {
-      if (name.startsWith(`lastpull:${path}:`) || /^lastpull-[0-9a-f]{16}$/.test(name)) await caches.delete(name);
+      // Caches had no path in their name once: such a one is ours if it has our page.
+      const own = name.startsWith(`lastpull:${path}:`) || (/^lastpull-[0-9a-f]{16}$/.test(name) && (await (await caches.open(name)).match(page)));
+      if (own) await caches.delete(name);
     }
     location.reload();
   }
