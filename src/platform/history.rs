@@ -112,6 +112,9 @@ pub fn go(hash: &str) {
 /// Goes to the page that follows a finished one, which Back must not lead to: goes back if it is the page before,
 /// otherwise replaces the entry.
 pub fn replace(hash: &str) {
+    if is_leaving() {
+        return;
+    }
     if GOING.get().is_some() || AT.get() > 0 {
         return after_going_back(Move::Replace(hash.to_owned()));
     }
@@ -123,6 +126,9 @@ pub fn replace(hash: &str) {
 
 /// Goes to the page above this one: back if it is the page before, otherwise with a new entry.
 pub fn go_up(hash: &str) {
+    if is_leaving() {
+        return;
+    }
     if before().as_deref() != Some(hash) {
         go(hash);
     } else if GOING.get().is_some() || AT.get() > 0 {
@@ -150,6 +156,12 @@ pub fn dialog_opened(close: impl Fn() + 'static) -> u32 {
 /// A dialog was closed.
 pub fn dialog_closed(number: u32) {
     DIALOGS.with_borrow_mut(|dialogs| dialogs.retain(|dialog| dialog.number != number));
+}
+
+/// Whether the user has just followed a link to another page, and the browser has not reported it yet: what was saved
+/// meanwhile must not lead elsewhere.
+fn is_leaving() -> bool {
+    GOING.get().is_none() && hash() != here()
 }
 
 fn here() -> String {
