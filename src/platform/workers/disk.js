@@ -99,4 +99,8 @@ async function answer(name, ...appendArguments) {
   }
 }
 
-onmessage = async ({ data: [id, ...request] }) => postMessage({ id, ...(await answer(...request)) });
+onmessage = async ({ data: [id, ...request] }) => {
+  const { checkpoint, ...rest } = await answer(...request);
+  // Moved, not copied: it holds years of work.
+  postMessage({ id, checkpoint, ...rest }, checkpoint instanceof Uint8Array ? [checkpoint.buffer] : []);
+};
