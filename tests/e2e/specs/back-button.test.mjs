@@ -125,3 +125,38 @@ test("after a reload with an open dialog back still leads to the page before", a
   await page.goBack();
   await page.locator(".page.jobs").waitFor();
 });
+
+/** Goes to the day, once asked to, just before the app learns that its write is committed. Runs in the page before it. */
+function leaveAtCommit() {
+  delete globalThis.Worker;
+  window.leave = false;
+  let committed = false;
+  const { transaction } = IDBDatabase.prototype;
+  IDBDatabase.prototype.transaction = function (...all) {
+    const begun = transaction.apply(this, all);
+    begun.addEventListener("complete", () => { committed = window.leave && all[1] === "readwrite"; });
+    return begun;
+  };
+  const { setTimeout } = window;
+  window.setTimeout = (action, delay, ...rest) => setTimeout(() => {
+    if (committed && delay === 4) {
+      [committed, window.leave] = [false, false];
+      location.hash = "#/";
+    }
+    action(...rest);
+  }, delay);
+}
+
+test("a link that is followed while a form is saved is not left again", async (t) => {
+  const page = await openShop(t, app, { initScript: leaveAtCommit });
+  await newJob(page, { title: "Club tees" });
+  await press(page, ".page.job a[href$='/edit']");
+  await fillForm(page, { title: "Team tees" });
+  await page.evaluate(() => { window.leave = true; });
+  await save(page);
+  await page.locator(".page.day").waitFor();
+  await page.waitForFunction(() => !window.leave);
+  assert.equal(await hashOf(page), "#/");
+  await go(page, "#/jobs", ".job-row");
+  await page.getByText("Team tees").waitFor();
+});
