@@ -18,6 +18,7 @@ messages! {
     checks_all_right { "All of these are right", "Todo esto está bien" }
     checks_all_title { "Check", "Comprueba" }
     checks_caution { "Hot tunnel, flash and platens: let them cool or use gloves before you reach in. The maker's manual decides.", "Túnel, flash y planchas queman: deja enfriar o usa guantes antes de meter la mano. Manda el manual del fabricante." }
+    check_other_colour { "another colour", "otro color" }
     check_tick { "Right", "Bien" }
     check_ticked { "Checked", "Comprobado" }
     check_measure { "Measure", "Medir" }
