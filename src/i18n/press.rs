@@ -108,7 +108,7 @@ messages! {
     end_short_text[n] { "{n} piece is still to pull. The run can be taken up again." | "{n} pieces are still to pull. The run can be taken up again.", "Falta {n} pieza. La tirada se puede retomar." | "Faltan {n} piezas. La tirada se puede retomar." }
     end_anyway { "End it short", "Terminar así" }
     see_checks { "Checks", "Comprobaciones" }
-    started_at(time) { "On the press since {time}", "En prensa desde las {time}" }
+    started_at(time) { "On the press since {time}", "En prensa desde: {time}" }
     at_work(time) { "At work {time}", "En marcha {time}" }
     stood(time) { "Stood {time}", "Parada {time}" }
     pace_none { "The pace shows after three pulls.", "El ritmo aparece tras tres pasadas." }
@@ -151,7 +151,6 @@ messages! {
     ended_over { "Over", "De más" }
     ended_replace { "Garments to replace", "Prendas por reponer" }
     ended_misprints { "Misprints", "Mal impresas" }
-    ended_from_to(from, to) { "{from} to {to}", "de {from} a {to}" }
     ended_active { "At work", "En marcha" }
     ended_stopped { "Stood", "Parada" }
     ended_again { "Take it up again", "Retomarla" }

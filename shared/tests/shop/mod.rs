@@ -285,7 +285,7 @@ impl TestShop {
     pub fn fan(&self, run: RunId, seconds: u64) -> Fan {
         let shop = self.shop();
         let forecast = forecast(&shop, run, wall(seconds));
-        fan(&shop.run(run).expect("a run").progress, forecast.as_ref(), wall(seconds))
+        fan(&shop.run(run).expect("a run").progress, forecast.as_ref(), clock(seconds))
     }
 
     /// The rail of the day.

@@ -26,7 +26,7 @@ pub fn Outlook(card: Memo<Option<FailureCard>>) -> impl IntoView {
                     (None, false) => i18n::failure_as_it_runs(),
                 };
                 view! {
-                    {pulls.map(|at| view! { <p class="failure-pulls" id="pulls-again">{i18n::failure_pulls_again(i18n::time(at))}</p> })}
+                    {pulls.map(|at| view! { <p class="failure-pulls" id="pulls-again">{i18n::failure_pulls_again(i18n::moment(at))}</p> })}
                     <p class="pace-lead">
                         <span>{lead}</span>
                         <strong id="failure-out">{i18n::out_at(i18n::moment(expected))}</strong>

@@ -100,8 +100,8 @@ pub fn run_pace(shop: &Shop, id: RunId, clock: WallClock) -> RunPace {
                 .map(|closing| planned.saturating_sub(left) + forecast.pieces_by(closing, &calendar).min(left)),
         }
     });
-    let fan = fan(progress, forecast.as_ref(), now);
-    let marks = ChartMarks { closing, due, planned, good: progress.good() };
+    let fan = fan(progress, forecast.as_ref(), clock);
+    let marks = ChartMarks { closing, due, work_until: calendar.today_until(), planned, good: progress.good() };
     RunPace {
         pace,
         chart: pace_chart(&fan, progress.started, marks, clock),

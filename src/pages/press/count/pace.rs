@@ -99,7 +99,7 @@ fn in_words(run: &RunPace) -> AnyView {
         lines.push(i18n::count_over(run.over));
     }
     if let Some(started) = run.started {
-        lines.push(i18n::started_at(i18n::time(started)));
+        lines.push(i18n::started_at(i18n::moment(started)));
         lines.push(i18n::at_work(i18n::duration(run.active)));
         lines.push(i18n::stood(i18n::duration(run.stopped)));
     }
