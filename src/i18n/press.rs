@@ -114,7 +114,7 @@ messages! {
     pace_none { "The pace shows after three pulls.", "El ritmo aparece tras tres pasadas." }
     pace_out_by(time) { "Out of the dryer {time}", "Fuera del horno {time}" }
     pace_printed_by(time) { "Printed {time}; the time in the dryer is not known", "Impresa {time}; no se conoce el tiempo de horno" }
-    pace_between(early, late) { "Eight times in ten between {early} and {late}", "Ocho de cada diez veces entre {early} y {late}" }
+    pace_between(early, late) { "Eight times in ten between {early} and {late}, with time for stops and misprints", "Ocho de cada diez veces entre {early} y {late}, con tiempo para paradas y mal impresas" }
     pace_left(time) { "{time} left", "quedan {time}" }
     pace_needed_closing(rate) { "{rate} needed for closing", "hacen falta {rate} para el cierre" }
     pace_needed_due(rate) { "{rate} needed for the due time", "hacen falta {rate} para la entrega" }
@@ -125,6 +125,7 @@ messages! {
     pace_title { "The pace", "El ritmo" }
     pace_in_full { "The pace in full", "El ritmo completo" }
     pace_basis(basis) { "Reckoned {basis}.", "Calculado {basis}." }
+    pace_no_history { "Without earlier runs like it, a slow start or getting tired is not known.", "Sin tiradas parecidas no se sabe si se empieza lento o se acaba cansado." }
     basis_this_run[n] { "from this run, {n} gap" | "from this run, {n} gaps", "de esta tirada, {n} intervalo" | "de esta tirada, {n} intervalos" }
     basis_alike[n] { "from {n} run like it before" | "from {n} runs like it before", "de {n} tirada parecida" | "de {n} tiradas parecidas" }
     basis_other[n] { "from {n} earlier run, not quite like it" | "from {n} earlier runs, not quite like it", "de {n} tirada anterior, no igual" | "de {n} tiradas anteriores, no iguales" }

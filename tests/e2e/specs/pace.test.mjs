@@ -28,6 +28,8 @@ test("a guess alone gives no percentage, and the run's own pace does", async (t)
   const words = page.locator("#pace-words");
   await words.getByText("Due 4:00\u00a0pm").waitFor();
   await words.getByText("Reckoned from this run, 6 gaps, and from your guess.").waitFor();
+  await words.getByText("Without earlier runs like it, a slow start or getting tired is not known.").waitFor();
+  await words.getByText("with time for stops and misprints").waitFor();
 });
 
 test("a run is late for a due time that has passed, however far off closing is", async (t) => {

@@ -28,6 +28,11 @@ impl ForecastBasis {
     pub fn is_only_guess(&self) -> bool {
         self.source == PaceSource::Guess && self.gaps < ENOUGH_GAPS
     }
+
+    /// Whether runs alike tell of slow starts and of getting slower, which a run's own first gaps cannot.
+    pub fn has_runs_alike(&self) -> bool {
+        matches!(self.source, PaceSource::Alike { .. })
+    }
 }
 
 /// Forecast of when the remaining pieces are out of the dryer. Times are in seconds of work.

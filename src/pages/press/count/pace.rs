@@ -92,6 +92,9 @@ fn in_words(run: &RunPace) -> AnyView {
         lines.push(i18n::seconds_each(i18n::number(pace.seconds, 0)));
         lines.extend(pace.by_closing.map(|good| i18n::pace_by_closing(good, run.planned)));
         lines.push(i18n::pace_basis(i18n::basis(pace.basis)));
+        if !pace.basis.has_runs_alike() {
+            lines.push(i18n::pace_no_history().to_owned());
+        }
     } else {
         lines.push(i18n::pace_none().to_owned());
     }
