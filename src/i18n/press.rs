@@ -134,7 +134,9 @@ messages! {
     goal_closing { "closing", "al cierre" }
     goal_due { "its due time", "a su entrega" }
     chance_sure(goal) { "Makes {goal}", "Llega {goal}" }
+    chance_sure_printed(goal) { "Printed by {goal}", "Impresa {goal}" }
     chance_likely(goal) { "Likely makes {goal}", "Probablemente llega {goal}" }
+    chance_likely_printed(goal) { "Likely printed by {goal}", "Probablemente impresa {goal}" }
     chance_even(goal) { "May or may not make {goal}", "Puede llegar o no {goal}" }
     chance_unlikely(goal) { "Will hardly make {goal}", "Difícilmente llega {goal}" }
     chance_no(goal) { "Will not make {goal}", "No llega {goal}" }
@@ -229,6 +231,9 @@ pub fn in_time(goal: &Goal) -> String {
         GoalKind::Due => goal_due(),
     };
     let words = match goal.chance.likelihood {
+        // Without the time in the dryer, no more than this can be said.
+        Likelihood::Sure if goal.ends_at_press => chance_sure_printed(name),
+        Likelihood::Likely if goal.ends_at_press => chance_likely_printed(name),
         Likelihood::Sure => chance_sure(name),
         Likelihood::Likely => chance_likely(name),
         Likelihood::Even => chance_even(name),
