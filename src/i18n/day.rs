@@ -11,21 +11,33 @@ messages! {
     closing_set(time) { "Closing today is {time} now.", "Hoy se cierra a las {time}." }
     closed_today { "Closed today", "Hoy cerrado" }
     open_today { "Open today until 5:00", "Abrir hoy hasta las 17:00" }
-    verdict_fits(finish, spare) { "Everything is out of the dryer before closing: expected at {finish}, {spare} to spare.", "Todo sale del horno antes del cierre: se espera a las {finish}, con {spare} de margen." }
-    verdict_today_fits(finish, spare) { "Everything due today is out of the dryer before closing: expected at {finish}, {spare} to spare.", "Todo lo de hoy sale del horno antes del cierre: se espera a las {finish}, con {spare} de margen." }
-    verdict_likely(finish) { "Likely in time: the last of what is due today is expected at {finish}.", "Probablemente llega: lo último de hoy se espera a las {finish}." }
+    verdict_fits(finish, spare) { "Everything is out of the dryer before closing: expected {finish}, {spare} to spare.", "Todo sale del horno antes del cierre: previsto {finish}, con {spare} de margen." }
+    verdict_fits_printed(finish, spare) { "Everything is printed before closing: expected {finish}, {spare} to spare.", "Todo se imprime antes del cierre: previsto {finish}, con {spare} de margen." }
+    verdict_today_fits(finish, spare) { "Everything due today is out of the dryer before closing: expected {finish}, {spare} to spare.", "Todo lo de hoy sale del horno antes del cierre: previsto {finish}, con {spare} de margen." }
+    verdict_today_fits_printed(finish, spare) { "Everything due today is printed before closing: expected {finish}, {spare} to spare.", "Todo lo de hoy se imprime antes del cierre: previsto {finish}, con {spare} de margen." }
+    verdict_no_dryer { "The time in the dryer is not known.", "No se conoce el tiempo de horno." }
+    verdict_likely(finish) { "Likely in time. The last of what is due today is expected {finish}.", "Probablemente llega. Lo último de hoy: previsto {finish}." }
     verdict_none_due(runs, finish) { "Nothing is due today. {runs} open, the last expected out {finish}.", "Hoy no hay entregas. {runs} por hacer; lo último sale: {finish}." }
+    verdict_none_due_printed(runs, finish) { "Nothing is due today. {runs} open, the last expected printed {finish}.", "Hoy no hay entregas. {runs} por hacer; lo último se imprime: {finish}." }
     verdict_none_due_open(runs) { "Nothing is due today. {runs} open.", "Hoy no hay entregas. {runs} por hacer." }
-    verdict_tight(finish) { "It is tight: the last of what is due today is expected at {finish}.", "Va justo: lo último de hoy se espera a las {finish}." }
-    verdict_misses(runs, over) { "Not everything fits today: {runs} past closing, {over} of work too much.", "Hoy no cabe todo: {runs} después del cierre, {over} de más." }
+    verdict_tight(finish) { "It is tight. The last of what is due today is expected {finish}.", "Va justo. Lo último de hoy: previsto {finish}." }
+    verdict_hardly { "Not everything is likely to fit.", "Es probable que no quepa todo." }
+    verdict_hardly_closing[n] { "{n} run will hardly make closing." | "{n} runs will hardly make closing.", "{n} tirada difícilmente llega al cierre." | "{n} tiradas difícilmente llegan al cierre." }
+    verdict_hardly_due[n] { "{n} run will hardly make its due time." | "{n} runs will hardly make their due times.", "{n} tirada difícilmente llega a su entrega." | "{n} tiradas difícilmente llegan a su entrega." }
+    verdict_hardly_too[n] { "{n} more will hardly make it." | "{n} more will hardly make it.", "{n} más difícilmente llega." | "{n} más difícilmente llegan." }
+    verdict_misses(runs, over) { "Not everything fits today: {runs} past closing, about {over} of work too much.", "Hoy no cabe todo: {runs} después del cierre, unos {over} de más." }
     verdict_late(runs) { "Late for the time it is due: {runs}.", "Con retraso para su entrega: {runs}." }
     verdict_unknown(runs) { "{runs} without a known pace. Count three pieces, or enter a guess.", "{runs} sin ritmo conocido. Cuenta tres piezas o pon una estimación." }
     verdict_closed(runs) { "The shop is closed; {runs} still open.", "El taller está cerrado; {runs} por hacer." }
-    waits_for_screens(labels, until) { "Waits for screens {labels} until {until}", "Espera las pantallas {labels} hasta las {until}" }
+    verdict_past_due[n] { "{n} job is past due." | "{n} jobs are past due.", "{n} pedido vencido." | "{n} pedidos vencidos." }
+    waits_for_screens(labels, until) { "Waits for screens {labels} until {until}", "Espera las pantallas {labels} hasta {until}" }
     fit_fits { "Makes it", "Llega" }
+    fit_fits_printed { "Printed in time", "Impresa a tiempo" }
     fit_likely { "Likely makes it", "Probable que llegue" }
     fit_depends { "Depends on the run before", "Depende de la anterior" }
     fit_tight { "Tight", "Justo" }
+    fit_hardly_due { "Hardly on time", "Difícil para su hora" }
+    fit_hardly_closing { "Hardly by closing", "Difícil para el cierre" }
     fit_misses_due { "Late for its time", "Tarde para su hora" }
     fit_misses_closing { "Past closing", "Pasa del cierre" }
     fit_later { "Not due today", "No es para hoy" }

@@ -25,7 +25,7 @@ messages! {
     failure_if_now { "If it goes on now", "Si sigue ahora" }
     failure_with_screen { "With the new screen", "Con la pantalla nueva" }
     failure_as_it_runs { "As it runs", "Como va" }
-    failure_pulls_again(time) { "Pulls again about {time}", "Vuelve a imprimir hacia las {time}" }
+    failure_pulls_again(time) { "Pulls again about {time}", "Vuelve a imprimir, más o menos: {time}" }
     failure_not_recorded { "not recorded yet", "sin anotar" }
     failure_next { "Next", "Siguiente" }
     failure_step_kind { "What failed?", "¿Qué falló?" }
@@ -56,7 +56,7 @@ messages! {
     failure_burn_title { "Which screen is burned?", "¿Qué pantalla se insola?" }
     failure_burn_same { "same mesh", "misma malla" }
     failure_burn_wanted(title) { "meant for {title}", "prevista para {title}" }
-    failure_burn_pulls(time) { "pulls about {time}", "imprime hacia las {time}" }
+    failure_burn_pulls(time) { "pulls about {time}", "imprime, más o menos: {time}" }
     failure_burn_new { "Another clean frame", "Otro marco limpio" }
     failure_burn_label { "Its label", "Su etiqueta" }
     failure_burn_it { "Burn this one", "Insolar este" }

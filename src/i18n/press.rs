@@ -18,6 +18,7 @@ messages! {
     checks_all_right { "All of these are right", "Todo esto está bien" }
     checks_all_title { "Check", "Comprueba" }
     checks_caution { "Hot tunnel, flash and platens: let them cool or use gloves before you reach in. The maker's manual decides.", "Túnel, flash y planchas queman: deja enfriar o usa guantes antes de meter la mano. Manda el manual del fabricante." }
+    check_other_colour { "another colour", "otro color" }
     check_tick { "Right", "Bien" }
     check_ticked { "Checked", "Comprobado" }
     check_measure { "Measure", "Medir" }
@@ -107,13 +108,13 @@ messages! {
     end_short_text[n] { "{n} piece is still to pull. The run can be taken up again." | "{n} pieces are still to pull. The run can be taken up again.", "Falta {n} pieza. La tirada se puede retomar." | "Faltan {n} piezas. La tirada se puede retomar." }
     end_anyway { "End it short", "Terminar así" }
     see_checks { "Checks", "Comprobaciones" }
-    started_at(time) { "On the press since {time}", "En prensa desde las {time}" }
+    started_at(time) { "On the press since {time}", "En prensa desde: {time}" }
     at_work(time) { "At work {time}", "En marcha {time}" }
     stood(time) { "Stood {time}", "Parada {time}" }
     pace_none { "The pace shows after three pulls.", "El ritmo aparece tras tres pasadas." }
     pace_out_by(time) { "Out of the dryer {time}", "Fuera del horno {time}" }
     pace_printed_by(time) { "Printed {time}; the time in the dryer is not known", "Impresa {time}; no se conoce el tiempo de horno" }
-    pace_between(early, late) { "Eight times in ten between {early} and {late}", "Ocho de cada diez veces entre {early} y {late}" }
+    pace_between(early, late) { "Eight times in ten between {early} and {late}, with time for stops and misprints", "Ocho de cada diez veces entre {early} y {late}, con tiempo para paradas y mal impresas" }
     pace_left(time) { "{time} left", "quedan {time}" }
     pace_needed_closing(rate) { "{rate} needed for closing", "hacen falta {rate} para el cierre" }
     pace_needed_due(rate) { "{rate} needed for the due time", "hacen falta {rate} para la entrega" }
@@ -124,6 +125,7 @@ messages! {
     pace_title { "The pace", "El ritmo" }
     pace_in_full { "The pace in full", "El ritmo completo" }
     pace_basis(basis) { "Reckoned {basis}.", "Calculado {basis}." }
+    pace_no_history { "Without earlier runs like it, a slow start or getting tired is not known.", "Sin tiradas parecidas no se sabe si se empieza lento o se acaba cansado." }
     basis_this_run[n] { "from this run, {n} gap" | "from this run, {n} gaps", "de esta tirada, {n} intervalo" | "de esta tirada, {n} intervalos" }
     basis_alike[n] { "from {n} run like it before" | "from {n} runs like it before", "de {n} tirada parecida" | "de {n} tiradas parecidas" }
     basis_other[n] { "from {n} earlier run, not quite like it" | "from {n} earlier runs, not quite like it", "de {n} tirada anterior, no igual" | "de {n} tiradas anteriores, no iguales" }
@@ -132,7 +134,9 @@ messages! {
     goal_closing { "closing", "al cierre" }
     goal_due { "its due time", "a su entrega" }
     chance_sure(goal) { "Makes {goal}", "Llega {goal}" }
+    chance_sure_printed(goal) { "Printed by {goal}", "Impresa {goal}" }
     chance_likely(goal) { "Likely makes {goal}", "Probablemente llega {goal}" }
+    chance_likely_printed(goal) { "Likely printed by {goal}", "Probablemente impresa {goal}" }
     chance_even(goal) { "May or may not make {goal}", "Puede llegar o no {goal}" }
     chance_unlikely(goal) { "Will hardly make {goal}", "Difícilmente llega {goal}" }
     chance_no(goal) { "Will not make {goal}", "No llega {goal}" }
@@ -150,7 +154,6 @@ messages! {
     ended_over { "Over", "De más" }
     ended_replace { "Garments to replace", "Prendas por reponer" }
     ended_misprints { "Misprints", "Mal impresas" }
-    ended_from_to(from, to) { "{from} to {to}", "de {from} a {to}" }
     ended_active { "At work", "En marcha" }
     ended_stopped { "Stood", "Parada" }
     ended_again { "Take it up again", "Retomarla" }
@@ -228,6 +231,9 @@ pub fn in_time(goal: &Goal) -> String {
         GoalKind::Due => goal_due(),
     };
     let words = match goal.chance.likelihood {
+        // Without the time in the dryer, no more than this can be said.
+        Likelihood::Sure if goal.ends_at_press => chance_sure_printed(name),
+        Likelihood::Likely if goal.ends_at_press => chance_likely_printed(name),
         Likelihood::Sure => chance_sure(name),
         Likelihood::Likely => chance_likely(name),
         Likelihood::Even => chance_even(name),

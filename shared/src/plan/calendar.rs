@@ -36,6 +36,11 @@ impl<'a> WorkCalendar<'a> {
         Self { shop, clock, today, opening: OnceCell::new() }
     }
 
+    /// Until when there is work today; `None` if there is none.
+    pub fn today_until(&self) -> Option<WallTime> {
+        self.today
+    }
+
     /// The moment after so many seconds of work from now on; no earlier than now.
     pub fn after(&self, seconds: f64) -> WallTime {
         let now = self.clock.now;

@@ -2,7 +2,8 @@
 //!
 //! # Decisions
 //!
-//! - Nothing is said to be in time below a probability of 0.95. The doubts of the runs are added up along the
+//! - Nothing is said to be in time below a probability of 0.95, nor late above 0.05, and neither on a guess alone; the
+//!   words between are those of the count (`run::Likelihood`). The doubts of the runs are added up along the
 //!   rail, so uncertainty grows towards the end of the day; what their forecasts learned from the same earlier
 //!   runs is wrong for all of them at once.
 //! - Nights and days off are no working time. Work begins when the shop's days usually do; until three days tell,

@@ -39,6 +39,15 @@ pub struct CheckMade {
     pub at: WallTime,
 }
 
+/// How two colours are told apart in words.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum OtherColour {
+    /// By their names, now and before; one of them may be empty.
+    Named([String; 2]),
+    /// They have no names or the same.
+    Unnamed,
+}
+
 /// A row of the check list.
 #[derive(Clone, Debug, PartialEq)]
 pub struct CheckRow {
@@ -48,8 +57,8 @@ pub struct CheckRow {
     pub expected: Expected,
     /// The value for the run before, if it differs.
     pub before: Option<Expected>,
-    /// The names of the garment's colour now and before, if only that differs; empty if not entered.
-    pub colours: Option<[String; 2]>,
+    /// How the colours of the garment or ink are told apart in words, if only they differ.
+    pub colours: Option<OtherColour>,
     /// State of the check.
     pub state: CheckState,
     /// Who made it and when; `None` while open.
@@ -116,9 +125,12 @@ pub fn check_list_after(shop: &Shop, previous: Option<RunId>, id: RunId) -> Chec
         let colours = differs.as_ref().filter(|before| is_same_but_colour(before, &expected)).map(|_| {
             let name = |run: Option<RunId>| {
                 let lot = run.and_then(|id| shop.run(id)).and_then(|run| run.lot).and_then(|lot| shop.lot(lot));
-                lot.map(|lot| lot.colour_name.clone()).unwrap_or_default()
+                // An ink's colour has no name of its own.
+                let lot = lot.filter(|_| item == CheckItem::Garment);
+                lot.map(|lot| lot.colour_name.trim().to_owned()).unwrap_or_default()
             };
-            [name(Some(id)), name(previous)]
+            let names = [name(Some(id)), name(previous)];
+            if names[0] == names[1] { OtherColour::Unnamed } else { OtherColour::Named(names) }
         });
         let row = CheckRow { item, expected, before: differs, colours, state, made };
         if changed { list.changes.push(row) } else { list.unchanged.push(row) }
@@ -126,12 +138,13 @@ pub fn check_list_after(shop: &Shop, previous: Option<RunId>, id: RunId) -> Chec
     list
 }
 
-/// Whether two garments differ in nothing but their colour.
+/// Whether two garments or inks differ in nothing but their colour.
 fn is_same_but_colour(one: &Expected, other: &Expected) -> bool {
     match (one, other) {
         (Expected::Garment { name, fabric, .. }, Expected::Garment { name: other_name, fabric: other_fabric, .. }) => {
             (name, fabric) == (other_name, other_fabric)
         }
+        (Expected::Ink { name, .. }, Expected::Ink { name: other_name, .. }) => name == other_name,
         _ => false,
     }
 }

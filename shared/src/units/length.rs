@@ -61,18 +61,27 @@ impl Length {
         }
     }
 
-    /// As form text, in inches or centimetres to four decimals, without trailing zeros: what was typed in these units,
-    /// sixteenths of an inch included, reads back unchanged.
+    /// As form text, in inches or centimetres, with as many decimals as the same length needs to read back: up to five
+    /// in inches. Thirty-seconds of an inch are written as they were typed.
     pub fn text(self, units: Units) -> String {
-        to_text(self.in_units(units))
+        match units {
+            Units::UsCustomary => self.inches_text(),
+            Units::Metric => shortest(self, self.in_units(units), |value| Self::from_units(value, units)),
+        }
     }
 
     /// As [`text`](Self::text), in inches or millimetres, in which small gaps are measured.
     pub fn small_text(self, units: Units) -> String {
-        to_text(match units {
-            Units::UsCustomary => self.inches(),
-            Units::Metric => self.millimetres(),
-        })
+        match units {
+            Units::UsCustomary => self.inches_text(),
+            Units::Metric => shortest(self, self.millimetres(), Self::from_millimetres),
+        }
+    }
+
+    fn inches_text(self) -> String {
+        let on_the_rule = (self.inches() * 32.0).round() / 32.0;
+        let is_meant = Self::from_inches(on_the_rule) == self;
+        shortest(self, if is_meant { on_the_rule } else { self.inches() }, Self::from_inches)
     }
 
     /// Parses a length between 0 and `most`, in inches or centimetres by `units`. Fractions such as `1 1/2` are accepted.
@@ -85,9 +94,14 @@ impl Length {
     }
 }
 
-fn to_text(value: f64) -> String {
-    let text = format!("{value:.4}");
-    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+/// Most decimals: a hundred-thousandth of an inch is a quarter of a micrometre.
+const MOST_DECIMALS: usize = 5;
+
+/// A value with the fewest decimals with which `read` gives the length again.
+fn shortest(length: Length, value: f64, read: impl Fn(f64) -> Length) -> String {
+    let reads_back = |text: &String| text.parse().is_ok_and(|value| read(value) == length);
+    let mut texts = (0..MOST_DECIMALS).map(|decimals| format!("{value:.decimals$}"));
+    texts.find(reads_back).unwrap_or_else(|| format!("{value:.MOST_DECIMALS$}"))
 }
 
 #[cfg(test)]
@@ -116,6 +130,34 @@ mod tests {
             assert_eq!(length.text(Units::Metric), typed.to_string());
         }
         assert_eq!(Length::from_millimetres(1.5).small_text(Units::Metric), "1.5");
+    }
+
+    #[test]
+    fn every_stored_length_reads_back_as_it_is() {
+        let most = Length::from_inches(100.0);
+        let stored = |micrometres| Length::from_micrometres(micrometres);
+        for length in (0..26_000).chain(1_000_000..1_001_000).map(stored) {
+            for units in [Units::UsCustomary, Units::Metric] {
+                assert_eq!(Length::parse(&length.text(units), most, units), Ok(length), "{}", length.text(units));
+            }
+            let inches = length.small_text(Units::UsCustomary);
+            assert_eq!(Length::parse(&inches, most, Units::UsCustomary), Ok(length), "{inches}");
+            let millimetres = length.small_text(Units::Metric).parse().map(Length::from_millimetres);
+            assert_eq!(millimetres, Ok(length));
+        }
+    }
+
+    #[test]
+    fn every_sixty_fourth_of_an_inch_reads_back_as_it_was_stored() {
+        let most = Length::from_inches(40.0);
+        for parts in 0..=40 * 64 {
+            let length = Length::parse(&format!("{parts}/64"), most, Units::UsCustomary).unwrap();
+            let text = length.text(Units::UsCustomary);
+            assert_eq!(Length::parse(&text, most, Units::UsCustomary), Ok(length), "{parts}/64 as {text}");
+            if parts % 2 == 0 {
+                assert_eq!(text, (f64::from(parts) / 64.0).to_string(), "{parts}/64");
+            }
+        }
     }
 
     #[test]

@@ -139,6 +139,36 @@ fn what_a_history_is_off_by_is_off_for_every_run_that_waits() {
 }
 
 #[test]
+fn no_run_can_end_before_the_one_ahead_of_it_and_its_set_up() {
+    // Whether the runs ahead are well known, guessed or known from others that differ.
+    let fabrics = [Fabric::Cotton, Fabric::Polyester, Fabric::Canvas];
+    for (first, each) in [(1, 20.0), (40, 60.0), (300, 30.0)] {
+        for fabric in fabrics {
+            for pieces in [1, 10, 144] {
+                let mut press = TestShop::with_history();
+                let ahead = press.order("Ahead", due(today(), 600), Fabric::Cotton, &[(Size::M, first)]);
+                let waits = press.order("Waits", due(today(), 700), fabric, &[(Size::M, pieces)]);
+                let last = press.order("Last", due(today(), 800), Fabric::Other, &[(Size::M, 2)]);
+                if fabric != Fabric::Canvas {
+                    press.guess(waits, each);
+                }
+                press.guess(last, 600.0).start_at(0, ahead);
+                let rail = press.rail(0);
+                assert_eq!(rail.runs.iter().map(|run| run.id).collect::<Vec<_>>(), [ahead, waits, last]);
+                for pair in rail.runs.windows(2) {
+                    let [before, after] = [&pair[0], &pair[1]].map(|run| run.finish.unwrap());
+                    let set_up = Millis::from_seconds(rail.set_up);
+                    let ends = [(before.low, after.low), (before.expected, after.expected), (before.high, after.high)];
+                    for (before, after) in ends {
+                        assert!(after >= before + set_up, "{first}, {pieces} of {fabric:?}: {before:?} {after:?}");
+                    }
+                }
+            }
+        }
+    }
+}
+
+#[test]
 fn times_beyond_today_leave_out_the_night_and_the_days_off() {
     let mut press = TestShop::new();
     for _ in 0..4 {

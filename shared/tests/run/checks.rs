@@ -6,7 +6,7 @@ use lastpull_core::facts::{Fact, LotField, RunField};
 use lastpull_core::ids::RunId;
 use lastpull_core::job::{Fabric, Size};
 use lastpull_core::run::{
-    CheckItem, CheckList, CheckMade, CheckOutcome, CheckState, Expected, Flash, check_list, run_summary,
+    CheckItem, CheckList, CheckMade, CheckOutcome, CheckState, Expected, Flash, OtherColour, check_list, run_summary,
 };
 use lastpull_core::units::{BeltSpeed, Length, Seconds, Temperature, Units};
 
@@ -247,9 +247,36 @@ fn a_garment_that_differs_only_in_its_colour_names_both_colours() {
         let list = check_list(&press.shop(), next);
         list.changes.into_iter().find(|row| row.item == CheckItem::Garment)
     };
-    assert_eq!(row(&press).unwrap().colours, Some(["Grey".to_owned(), "Violet".to_owned()]));
+    let named = |now: &str, before: &str| Some(OtherColour::Named([now.to_owned(), before.to_owned()]));
+    assert_eq!(row(&press).unwrap().colours, named("Grey", "Violet"));
+    // Without names, or with the same, that it is another is all that can be said.
+    for (now, before, said) in [
+        ("", "Violet", named("", "Violet")),
+        ("", "", Some(OtherColour::Unnamed)),
+        ("Red", "Red ", Some(OtherColour::Unnamed)),
+    ] {
+        for (lot, name) in [(one, before), (other, now)] {
+            press.record(lot, Fact::LotSet(vec![LotField::ColourName(name.into())]));
+        }
+        assert_eq!(row(&press).unwrap().colours, said, "{now:?} after {before:?}");
+    }
     press.record(other, Fact::LotSet(vec![LotField::Garment("Tote".into())]));
     let other_garment = row(&press).unwrap();
     assert!(other_garment.before.is_some());
     assert_eq!(other_garment.colours, None);
+}
+
+#[test]
+fn an_ink_of_the_same_name_and_another_colour_is_said_to_have_another_colour() {
+    let (mut press, first, next) =
+        cotton_then_polyester(vec![RunField::InkColour(Colour::BLACK)], vec![RunField::InkColour(Colour::WHITE)]);
+    let ink = |press: &TestShop| {
+        let list = check_list(&press.shop(), next);
+        list.rows().find(|row| row.item == CheckItem::Ink).cloned().unwrap()
+    };
+    assert_eq!(ink(&press).colours, Some(OtherColour::Unnamed));
+    press.set_up(next, vec![RunField::Ink("White".into())]);
+    assert_eq!(ink(&press).colours, None, "the names tell them apart");
+    press.set_up(first, vec![RunField::Ink("White".into()), RunField::InkColour(Colour::WHITE)]);
+    assert_eq!((ink(&press).before, ink(&press).colours), (None, None));
 }

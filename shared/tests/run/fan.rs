@@ -1,8 +1,9 @@
 //! The line of what was pulled, opening into the fan of likely finishes.
 
-use crate::shop::{TestShop, wall};
-use lastpull_core::job::Size;
+use crate::shop::{DAY, HOUR, TestShop, clock, due, today, wall};
+use lastpull_core::job::{Fabric, Size};
 use lastpull_core::run::{Fan, FanPoint};
+use lastpull_core::time::DAY_TURN;
 
 fn rises(points: &[FanPoint]) -> bool {
     points.windows(2).all(|pair| pair[0].at <= pair[1].at && pair[0].pieces <= pair[1].pieces)
@@ -67,4 +68,48 @@ fn the_fan_ends_at_the_order_however_many_were_spoiled() {
         assert_eq!(fan.line.last().unwrap().pieces, press.count(run, 310).good, "counted: {was_counted}");
         assert_eq!(fan.late.last().unwrap().pieces, 20, "counted: {was_counted}");
     }
+}
+
+#[test]
+fn the_chart_ends_where_todays_work_does() {
+    let (mut press, run) = TestShop::with_run(&[(Size::M, 900)]);
+    press.pulls(run, 0, 40, 30);
+    let chart = press.run_pace(run, 1_160).chart.unwrap();
+    // Ten hours of work from 8:19 on, and closing at five.
+    assert!(chart.closing.is_some_and(|closing| closing > 0.95), "{chart:?}");
+    for line in [&chart.expected, &chart.fan] {
+        assert!(line.len() > 2 && line.iter().all(|(x, _)| Some(*x) <= chart.closing), "{chart:?}");
+    }
+    assert!(chart.times.iter().all(|(at, _)| *at <= wall(9 * HOUR)), "{chart:?}");
+    assert!(press.pace(run, 1_160).finish.expected > wall(DAY), "the words name the day");
+}
+
+#[test]
+fn after_closing_and_on_a_day_off_the_chart_ends_with_the_working_day() {
+    for (start, due_after) in [(9 * HOUR + 60, 2), (3 * DAY + 60, 2)] {
+        let mut press = TestShop::new();
+        let day = clock(start).today();
+        let run = press.order("Long", due(day.plus_days(due_after), 12 * 60), Fabric::Cotton, &[(Size::M, 2_000)]);
+        press.start_at(start, run).pulls(run, start, 40, 9);
+        let chart = press.run_pace(run, start + 330).chart.unwrap();
+        let turn = clock(0).moment(day.plus_days(1), DAY_TURN);
+        assert!(chart.times.len() > 1 && chart.times.iter().all(|(at, _)| *at <= turn), "{chart:?}");
+        assert!(chart.expected.last().is_some_and(|(x, y)| *x < 0.97 && *y < 0.95), "{chart:?}");
+    }
+}
+
+#[test]
+fn a_run_of_yesterday_is_drawn_from_this_morning_on() {
+    let (mut press, run) = TestShop::with_run(&[(Size::M, 90)]);
+    press.start_at(0, run).pulls(run, 60, 40, 30);
+    // In the morning nothing is pulled yet.
+    let chart = press.run_pace(run, DAY + 60).chart.unwrap();
+    assert_eq!((chart.line.len(), chart.now), (0, 0.0));
+    assert!(chart.times.iter().all(|(at, _)| *at > wall(DAY + 60)), "{chart:?}");
+    press.pulls(run, DAY + 600, 40, 3);
+    let fan = press.fan(run, DAY + 700);
+    assert_eq!(fan.line.first(), Some(&FanPoint { at: wall(DAY + 600), pieces: 31 }));
+    let chart = press.run_pace(run, DAY + 700).chart.unwrap();
+    assert_eq!(chart.line[0].0, 0.0);
+    assert!(chart.times.iter().all(|(at, _)| clock(0).day_of(*at) == today().plus_days(1)), "{chart:?}");
 }

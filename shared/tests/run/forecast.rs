@@ -76,6 +76,13 @@ fn runs_alike_come_before_a_guess() {
 }
 
 #[test]
+fn a_guess_is_all_there_is_until_five_gaps() {
+    let is_only_guess = |gaps: u32, source: PaceSource| ForecastBasis { gaps, source }.is_only_guess();
+    assert!(is_only_guess(4, PaceSource::Guess) && !is_only_guess(5, PaceSource::Guess));
+    assert!(!is_only_guess(0, PaceSource::Alike { runs: 1 }) && !is_only_guess(2, PaceSource::Unknown));
+}
+
+#[test]
 fn a_guess_comes_before_runs_that_are_not_alike() {
     let (mut press, run) = TestShop::with_run(TWENTY_ONE);
     let one_hit: [RunId; 3] = others(&mut press);
@@ -330,6 +337,8 @@ fn work_beyond_closing_goes_on_when_the_shop_opens_and_never_began_before_now() 
     assert!(finish.low >= wall(HOUR) && finish.low <= finish.expected && finish.expected <= finish.high);
     let said = press.pace(run, HOUR).goal.unwrap().chance;
     assert_eq!(said.percent, None, "on a guess alone");
+    assert_eq!(said.likelihood, Likelihood::Unlikely, "hardly, and on the rail as at the count");
+    assert_eq!(press.rail(HOUR).runs[0].chance, Some(said));
 }
 
 #[test]

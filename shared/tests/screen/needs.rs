@@ -80,7 +80,7 @@ fn a_run_waits_for_its_screen_and_delays_the_runs_behind_it() {
 
 #[test]
 fn a_screen_ready_too_late_for_closing_shows_on_the_rail() {
-    let mut press = TestShop::new();
+    let mut press = TestShop::with_history();
     press.set_step_times();
     let runs = [(); 2].map(|()| press.ten_minutes(due(today(), 17 * 60)));
     for (run, label, state) in [(runs[0], "A", ScreenState::Ready), (runs[1], "B", ScreenState::Clean)] {

@@ -25,21 +25,22 @@ fn a_closing_at_one_belongs_to_the_evening_before() {
 
 #[test]
 fn a_run_over_time_does_not_fit_again_when_midnight_passes() {
-    let mut press = TestShop::new();
+    let mut press = TestShop::with_history();
     press.ten_minutes(due(today(), 24 * 60 - 1));
     let fits = |seconds: u64| press.rail(seconds).runs[0].fit;
     assert_eq!(fits(0), RunFit::Fits);
     for seconds in [9 * HOUR, MIDNIGHT - 60, MIDNIGHT, MIDNIGHT + 3 * HOUR] {
         assert_eq!(fits(seconds), RunFit::MissesClosing, "{seconds}");
-        assert_eq!(press.rail(seconds).verdict, RailVerdict::Closed { runs: 1 }, "{seconds}");
+        let past_due = u32::from(seconds >= MIDNIGHT - 60);
+        assert_eq!(press.rail(seconds).verdict, RailVerdict::Closed { runs: 1, past_due }, "{seconds}");
     }
     assert_eq!(fits(MIDNIGHT + 4 * HOUR), RunFit::MissesDue, "the next day begins");
-    assert_eq!(press.rail(MIDNIGHT + 4 * HOUR).verdict, RailVerdict::Late { runs: 1 });
+    assert_eq!(press.rail(MIDNIGHT + 4 * HOUR).verdict, RailVerdict::Late { runs: 1, hardly: 0 });
 }
 
 #[test]
 fn a_run_that_makes_a_closing_after_midnight_fits() {
-    let mut press = TestShop::new();
+    let mut press = TestShop::with_history();
     press.ten_minutes(None);
     press.closes(60);
     assert_eq!(press.rail(MIDNIGHT - 60).runs[0].fit, RunFit::Fits);

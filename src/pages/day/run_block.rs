@@ -62,9 +62,12 @@ pub fn RunBlock(
 #[component]
 fn Finish(run: RailRun) -> impl IntoView {
     let (icon, words) = match run.fit {
+        RunFit::Fits if run.ends_at_press => ("check", i18n::fit_fits_printed()),
         RunFit::Fits => ("check", i18n::fit_fits()),
         RunFit::Likely => ("check", i18n::fit_likely()),
         RunFit::Tight => ("clock", i18n::fit_tight()),
+        RunFit::HardlyDue => ("alert", i18n::fit_hardly_due()),
+        RunFit::HardlyClosing => ("alert", i18n::fit_hardly_closing()),
         RunFit::MissesDue => ("alert", i18n::fit_misses_due()),
         RunFit::MissesClosing => ("alert", i18n::fit_misses_closing()),
         RunFit::Later => ("next", i18n::fit_later()),
@@ -172,6 +175,7 @@ fn fit_name(fit: RunFit) -> &'static str {
         RunFit::Fits => "fits",
         RunFit::Likely => "likely",
         RunFit::Tight => "tight",
+        RunFit::HardlyDue | RunFit::HardlyClosing => "hardly",
         RunFit::MissesDue => "misses-due",
         RunFit::MissesClosing => "misses",
         RunFit::Later => "later",

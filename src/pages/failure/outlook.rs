@@ -1,7 +1,7 @@
 //! The expected effect of the failure on the run and the day.
 
 use crate::i18n;
-use crate::pages::shared::{GoalBadge, Verdict};
+use crate::pages::shared::{GoalBadge, Verdict, out_at};
 use lastpull_core::failure::FailureCard;
 use lastpull_core::plan::RailVerdict;
 use lastpull_core::time::Estimate;
@@ -26,10 +26,10 @@ pub fn Outlook(card: Memo<Option<FailureCard>>) -> impl IntoView {
                     (None, false) => i18n::failure_as_it_runs(),
                 };
                 view! {
-                    {pulls.map(|at| view! { <p class="failure-pulls" id="pulls-again">{i18n::failure_pulls_again(i18n::time(at))}</p> })}
+                    {pulls.map(|at| view! { <p class="failure-pulls" id="pulls-again">{i18n::failure_pulls_again(i18n::moment(at))}</p> })}
                     <p class="pace-lead">
                         <span>{lead}</span>
-                        <strong id="failure-out">{i18n::out_at(i18n::moment(expected))}</strong>
+                        <strong id="failure-out">{out_at(i18n::moment(expected), new.ends_at_press)}</strong>
                         <small>{i18n::between(early, late)}</small>
                         {new.goal.map(|goal| view! { <GoalBadge goal/> })}
                     </p>

@@ -41,7 +41,7 @@ pub fn ReplacementPicker(id: Subject, choosing: RwSignal<bool>) -> impl IntoView
                             <span class="row-words">
                                 <span>{i18n::failure_stock_state(state)}{if same_mesh { view! { " · "{i18n::failure_burn_same()} }.into_any() } else { ().into_any() }}</span>
                                 {needed_for.map(|title| view! { <small class="failure-wanted">{i18n::failure_burn_wanted(title)}</small> })}
-                                <small>{i18n::failure_burn_pulls(i18n::time(pulls))}</small>
+                                <small>{i18n::failure_burn_pulls(i18n::moment(pulls))}</small>
                             </span>
                         </button>
                     </li>
@@ -51,7 +51,7 @@ pub fn ReplacementPicker(id: Subject, choosing: RwSignal<bool>) -> impl IntoView
                 event.prevent_default();
                 burn(Replacement::New { id: ids::new_id(), label: label.get_untracked() });
             }>
-                <h3>{i18n::failure_burn_new()}<small>{i18n::failure_burn_pulls(i18n::time(new_pulls_at))}</small></h3>
+                <h3>{i18n::failure_burn_new()}<small>{i18n::failure_burn_pulls(i18n::moment(new_pulls_at))}</small></h3>
                 <Field label=i18n::failure_burn_label() kind=Kind::Words bound=Bound::of("label", label) problems=Signal::from(problems)/>
                 <button type="submit" class="button" class:primary=none>{i18n::failure_burn_it()}</button>
             </form>

@@ -20,14 +20,16 @@ async function pullEvery(page, seconds, pieces) {
 
 test("a guess alone gives no percentage, and the run's own pace does", async (t) => {
   const page = await openCounting(t, app, { device: PHONE, job: { due_day: day(), due_time: "16:00" }, run: { guess: 25 } });
-  await page.locator("#chance .tight").getByText("Likely makes its due time").waitFor();
+  await page.locator("#chance .tight").getByText("Likely printed by its due time").waitFor();
   assert.doesNotMatch(await page.locator("#chance").innerText(), /%/);
   await pullEvery(page, 30, 7);
-  await page.locator("#chance .good").getByText("Makes its due time (99\u00a0%)").waitFor();
+  await page.locator("#chance .good").getByText("Printed by its due time (99\u00a0%)").waitFor();
   await press(page, "#pace");
   const words = page.locator("#pace-words");
   await words.getByText("Due 4:00\u00a0pm").waitFor();
   await words.getByText("Reckoned from this run, 6 gaps, and from your guess.").waitFor();
+  await words.getByText("Without earlier runs like it, a slow start or getting tired is not known.").waitFor();
+  await words.getByText("with time for stops and misprints").waitFor();
 });
 
 test("a run is late for a due time that has passed, however far off closing is", async (t) => {

@@ -48,6 +48,8 @@ pub struct ReplacementView {
 pub struct FinishForecast {
     /// When the last piece is out of the dryer.
     pub finish: Estimate<WallTime>,
+    /// Whether its time in the dryer is unknown and not in `finish`.
+    pub ends_at_press: bool,
     /// What it must be in time for; `None` on a day off for a job without a due time.
     pub goal: Option<Goal>,
 }
@@ -111,7 +113,8 @@ pub fn failure_card(shop: &Shop, id: Subject, clock: WallClock) -> Option<Failur
         let finish = forecast.finish(forecast.press_time(), &calendar);
         let due = shop.job_of(run).and_then(|(_, job)| job.due).map(|due| clock.due_moment(due));
         let closing = closing_today(&shop.closings, clock);
-        Some(FinishForecast { finish, goal: run_goal(&forecast, finish, closing, due, &calendar, clock) })
+        let goal = run_goal(&forecast, finish, closing, due, &calendar, clock);
+        Some(FinishForecast { finish, ends_at_press: forecast.ends_at_press, goal })
     });
     let print = run.and_then(|run| shop.run(run)).map(|run| PrintSketch {
         location: run.location,

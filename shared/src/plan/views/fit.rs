@@ -1,21 +1,25 @@
 //! Whether a run of the day is in time.
 
-use crate::run::SURE;
+use crate::run::{Chance, Likelihood, SURE};
 use crate::time::{Estimate, WallTime};
 
 /// Whether a run is out of the dryer in time: before closing and before it is due, if that is today; else before it is
-/// due.
+/// due. How likely is what is the bins of [`Likelihood`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum RunFit {
-    /// In time with a probability of at least 0.95.
+    /// Surely in time.
     Fits,
-    /// In time with a probability of at least 0.8.
+    /// Likely in time.
     Likely,
-    /// In time with a probability of at least one half.
+    /// It may be in time or not.
     Tight,
-    /// Late for its own due time.
+    /// Hardly in time for its own due time.
+    HardlyDue,
+    /// Hardly out of the dryer by closing.
+    HardlyClosing,
+    /// Surely late for its own due time.
     MissesDue,
-    /// Not out of the dryer by closing.
+    /// Surely not out of the dryer by closing.
     MissesClosing,
     /// Runs past closing, but is not due today.
     Later,
@@ -24,9 +28,6 @@ pub enum RunFit {
     /// Its pace is unknown.
     Unknown,
 }
-
-/// From which probability a run is likely in time.
-const LIKELY: f64 = 0.8;
 
 /// What decides whether a run is in time.
 pub(super) struct RunTimes {
@@ -37,31 +38,34 @@ pub(super) struct RunTimes {
     pub(super) is_today: bool,
 }
 
-/// Whether a run is in time. `chance_by` is the probability that it is out of the dryer by a moment.
-pub(super) fn run_fit(times: &RunTimes, unknown_before: bool, chance_by: Option<&dyn Fn(WallTime) -> f64>) -> RunFit {
+/// Whether a run is in time. `chance_by` is the chance that it is out of the dryer by a moment.
+pub(super) fn run_fit(
+    times: &RunTimes,
+    unknown_before: bool,
+    chance_by: Option<&dyn Fn(WallTime) -> Chance>,
+) -> RunFit {
     let RunTimes { finish, closing, due, is_today } = *times;
     let (Some(finish), Some(chance_by)) = (finish, chance_by) else { return RunFit::Unknown };
-    let is_past = |moment: Option<WallTime>| moment.is_some_and(|moment| finish.expected > moment);
-    if is_today && is_past(closing) {
-        return RunFit::MissesClosing;
-    }
-    if is_past(due) {
-        return RunFit::MissesDue;
-    }
-    if unknown_before {
-        return RunFit::Depends;
-    }
-    let by = |moment: Option<WallTime>| moment.map_or(1.0, chance_by);
+    let by = |moment: Option<WallTime>| moment.map_or(Likelihood::Sure, |moment| chance_by(moment).likelihood);
+    let goes_on = closing.map_or(due.is_none(), |closing| finish.expected > closing);
     // What is not due today need not make closing.
-    let (chance, in_time) = match is_today {
-        true => (by(closing).min(by(due)), RunFit::Fits),
-        false if is_past(closing) => (by(due), RunFit::Later),
-        false if due.is_some() => (by(due), RunFit::Fits),
-        false => (by(closing), RunFit::Fits),
+    let (for_closing, for_due) = match is_today {
+        true => (by(closing), by(due)),
+        // This says nothing of how sure it is, so a guess is enough.
+        false if goes_on && due.is_none_or(|due| chance_by(due).probability >= SURE) => {
+            return if unknown_before { RunFit::Depends } else { RunFit::Later };
+        }
+        false if goes_on || due.is_some() => (Likelihood::Sure, by(due)),
+        false => (by(closing), Likelihood::Sure),
     };
-    match chance {
-        chance if chance >= SURE => in_time,
-        chance if chance >= LIKELY => RunFit::Likely,
-        _ => RunFit::Tight,
+    match for_closing.max(for_due) {
+        Likelihood::No if for_closing == Likelihood::No => RunFit::MissesClosing,
+        Likelihood::No => RunFit::MissesDue,
+        Likelihood::Unlikely if for_closing == Likelihood::Unlikely => RunFit::HardlyClosing,
+        Likelihood::Unlikely => RunFit::HardlyDue,
+        _ if unknown_before => RunFit::Depends,
+        Likelihood::Even => RunFit::Tight,
+        Likelihood::Likely => RunFit::Likely,
+        Likelihood::Sure => RunFit::Fits,
     }
 }

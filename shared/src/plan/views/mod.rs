@@ -10,4 +10,4 @@ pub use done_today::{DoneToday, done_today};
 pub use fit::RunFit;
 pub use rail::{Rail, order_fact, rail, reordered};
 pub use rail_run::RailRun;
-pub use verdict::RailVerdict;
+pub use verdict::{LastFinish, RailVerdict};

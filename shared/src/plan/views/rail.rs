@@ -6,7 +6,7 @@ use super::verdict::{RailVerdict, verdict};
 use crate::facts::{Fact, RECORDED_ORDER};
 use crate::ids::RunId;
 use crate::plan::{WorkCalendar, closing_today, open_runs, set_up_time};
-use crate::run::{CONFIDENCE, Experience, Forecast, Outlook, forecast_from};
+use crate::run::{CONFIDENCE, Chance, Experience, Forecast, Outlook, forecast_from};
 use crate::screen::{not_ready, readiness, replacement_wait};
 use crate::shop::Shop;
 use crate::time::{Estimate, Millis, WallClock, WallTime};
@@ -80,7 +80,7 @@ pub fn rail(shop: &Shop, clock: WallClock) -> Rail {
             chance_by = Some(move |moment: WallTime| ahead.chance_within(calendar.work_until(moment - dryer)));
         }
         let times = RunTimes { finish, closing, due, is_today: job.due.is_some_and(|due| due.day <= clock.work_day()) };
-        let fit = run_fit(&times, unknown_before, chance_by.as_ref().map(|by| by as &dyn Fn(WallTime) -> f64));
+        let fit = run_fit(&times, unknown_before, chance_by.as_ref().map(|by| by as &dyn Fn(WallTime) -> Chance));
         runs.push(RailRun {
             id,
             job: job_id,
@@ -122,6 +122,8 @@ struct Ahead {
     runs: Option<Outlook>,
     /// The median of these.
     middle: f64,
+    /// Whether one of them rests on hardly more than a guess.
+    is_only_guess: bool,
 }
 
 impl Ahead {
@@ -132,6 +134,7 @@ impl Ahead {
         self.fixed += forecast.wait - forecast.spent_on_piece;
         let runs = self.runs.as_ref().map_or(forecast.rest, |before| before.and(&forecast.rest));
         self.middle = runs.quantile(0.5);
+        self.is_only_guess |= forecast.is_only_guess();
         self.runs = Some(runs);
     }
 
@@ -144,12 +147,14 @@ impl Ahead {
         runs.map(|seconds| (self.fixed + seconds).max(0.0))
     }
 
-    fn chance_within(&self, seconds: f64) -> f64 {
-        match &self.runs {
+    fn chance_within(&self, seconds: f64) -> Chance {
+        let probability = match &self.runs {
             Some(runs) if seconds > 0.0 => runs.chance_within(seconds - self.fixed),
             None if seconds >= self.fixed => 1.0,
             _ => 0.0,
-        }
+        };
+        // What set-ups and waits alone take too long for is late whatever the pace.
+        Chance::of(probability, self.is_only_guess && seconds > self.fixed.max(0.0))
     }
 }
 

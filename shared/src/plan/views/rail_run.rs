@@ -4,7 +4,7 @@ use super::fit::RunFit;
 use crate::colour::Colour;
 use crate::facts::{Fabric, Location};
 use crate::ids::{JobId, RunId};
-use crate::run::ForecastBasis;
+use crate::run::{Chance, ForecastBasis};
 use crate::time::{Due, Estimate, WallTime};
 
 /// A run on the rail.
@@ -57,6 +57,6 @@ pub struct RailRun {
     pub is_earliest_possible: bool,
     /// Whether it is in time.
     pub fit: RunFit,
-    /// Probability of being out of the dryer by closing, 0 to 1.
-    pub chance: Option<f64>,
+    /// The chance of being out of the dryer by closing. It rests on a guess alone if that of a run before it does.
+    pub chance: Option<Chance>,
 }

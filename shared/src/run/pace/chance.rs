@@ -1,9 +1,7 @@
 //! How sure a forecast may sound.
 
-use super::forecast::ForecastBasis;
-
-/// A chance in words.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+/// A chance in words, the best first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Likelihood {
     /// At least 95 %.
     Sure,
@@ -34,9 +32,9 @@ pub struct Chance {
 }
 
 impl Chance {
-    /// How a probability may be said that rests on this.
-    pub fn of(probability: f64, basis: &ForecastBasis) -> Self {
-        let is_known = !basis.is_only_guess();
+    /// How a probability may be said. Nothing is certain that rests on a guess alone.
+    pub fn of(probability: f64, is_only_guess: bool) -> Self {
+        let is_known = !is_only_guess;
         let likelihood = match probability {
             p if p >= SURE && is_known => Likelihood::Sure,
             p if p >= LIKELY => Likelihood::Likely,
@@ -51,13 +49,11 @@ impl Chance {
 
 #[cfg(test)]
 mod tests {
-    use super::super::experience::PaceSource;
     use super::*;
 
     #[test]
     fn nothing_sounds_certain_below_95_percent() {
-        let basis = ForecastBasis { gaps: 12, source: PaceSource::Unknown };
-        let said = |probability: f64| Chance::of(probability, &basis).likelihood;
+        let said = |probability: f64| Chance::of(probability, false).likelihood;
         for percent in 6..95 {
             let said = said(f64::from(percent) / 100.0);
             assert!(!matches!(said, Likelihood::Sure | Likelihood::No), "{percent} %: {said:?}");
@@ -65,13 +61,13 @@ mod tests {
         assert_eq!([said(0.95), said(0.94), said(0.5), said(0.05)], {
             [Likelihood::Sure, Likelihood::Likely, Likelihood::Even, Likelihood::No]
         });
-        assert_eq!(Chance::of(1.0, &basis).percent, Some(99));
+        assert_eq!(Chance::of(1.0, false).percent, Some(99));
     }
 
     #[test]
     fn a_guess_alone_gives_no_percentage_and_no_certainty() {
-        let guess = |gaps: u32| Chance::of(0.99, &ForecastBasis { gaps, source: PaceSource::Guess });
-        assert_eq!((guess(0).percent, guess(0).likelihood), (None, Likelihood::Likely));
-        assert_eq!((guess(5).percent, guess(5).likelihood), (Some(99), Likelihood::Sure));
+        let said = [0.99, 0.01].map(|probability| Chance::of(probability, true));
+        assert_eq!(said.map(|chance| chance.likelihood), [Likelihood::Likely, Likelihood::Unlikely]);
+        assert_eq!(said.map(|chance| chance.percent), [None, None]);
     }
 }

@@ -1,8 +1,8 @@
 //! Fan chart of a run: pieces over time so far, and the range of likely progress.
 
 use super::forecast::Forecast;
-use crate::run::Progress;
-use crate::time::{Millis, WallTime};
+use crate::run::{Progress, Pull};
+use crate::time::{Millis, WallClock, WallTime};
 
 /// A point of the chart.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -16,7 +16,7 @@ pub struct FanPoint {
 /// The line of pulled pieces and the fan of the forecast.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct Fan {
-    /// Pieces pulled so far.
+    /// Pieces pulled on this working day.
     pub line: Vec<FanPoint>,
     /// Early edge of the 80 % interval.
     pub early: Vec<FanPoint>,
@@ -31,18 +31,23 @@ const MAX_POINTS: usize = 24;
 /// Largest number of points of an edge of the fan, which bends little.
 const MAX_STEPS: usize = 6;
 
-/// The fan chart of a run as of `now`, as if nobody went home. It ends at the press: time in the dryer is not
-/// included.
-pub fn fan(progress: &Progress, forecast: Option<&Forecast>, now: WallTime) -> Fan {
+/// The fan chart of a run as of the clock: the line of its working day, and the work to come, as if nobody went home. It
+/// ends at the press: time in the dryer is not included.
+pub fn fan(progress: &Progress, forecast: Option<&Forecast>, clock: WallClock) -> Fan {
+    let now = clock.now;
     let mut line = Vec::new();
     let pulls = progress.pulls();
+    let is_today = |pull: &&Pull| clock.work_day_of(pull.at) == clock.work_day();
+    let earlier = pulls.len() - pulls.iter().rev().take_while(is_today).count();
     let good = progress.good();
     // Start below archived pulls and above misprints, so that the line ends at the count.
     let mut pulled = i64::from(good) - pulls.iter().map(|pull| i64::from(pull.pieces)).sum::<i64>();
-    let step = pulls.len().div_ceil(MAX_POINTS).max(1);
-    for (index, pull) in pulls.iter().enumerate() {
+    let (earlier, today) = pulls.split_at(earlier);
+    pulled += earlier.iter().map(|pull| i64::from(pull.pieces)).sum::<i64>();
+    let step = today.len().div_ceil(MAX_POINTS).max(1);
+    for (index, pull) in today.iter().enumerate() {
         pulled += i64::from(pull.pieces);
-        if index % step == 0 || index + 1 == pulls.len() {
+        if index % step == 0 || index + 1 == today.len() {
             line.push(FanPoint { at: pull.at, pieces: pulled.max(0) as u32 });
         }
     }

@@ -28,6 +28,11 @@ impl ForecastBasis {
     pub fn is_only_guess(&self) -> bool {
         self.source == PaceSource::Guess && self.gaps < ENOUGH_GAPS
     }
+
+    /// Whether runs alike tell of slow starts and of getting slower, which a run's own first gaps cannot.
+    pub fn has_runs_alike(&self) -> bool {
+        matches!(self.source, PaceSource::Alike { .. })
+    }
 }
 
 /// Forecast of when the remaining pieces are out of the dryer. Times are in seconds of work.
@@ -116,6 +121,11 @@ fn spent_since_last_pull(run: &Run, now: WallTime) -> f64 {
 }
 
 impl Forecast {
+    /// Whether pieces are left and their time rests on hardly more than the printer's guess.
+    pub fn is_only_guess(&self) -> bool {
+        self.left > 0 && self.basis.is_only_guess()
+    }
+
     /// Seconds of work until the last piece is pulled: an 80 % interval around the median.
     pub fn press_time(&self) -> Estimate<f64> {
         self.time_for(&self.rest, self.left)

@@ -29,6 +29,8 @@ pub struct Goal {
     pub chance: Chance,
     /// Pieces per hour needed for it, without a stop; `None` if there is no time left.
     pub needed_per_hour: Option<f64>,
+    /// Whether the time in the dryer is unknown, so that the chance is that of being printed by then.
+    pub ends_at_press: bool,
 }
 
 /// Pace and forecast compared with due time and closing.
@@ -100,8 +102,8 @@ pub fn run_pace(shop: &Shop, id: RunId, clock: WallClock) -> RunPace {
                 .map(|closing| planned.saturating_sub(left) + forecast.pieces_by(closing, &calendar).min(left)),
         }
     });
-    let fan = fan(progress, forecast.as_ref(), now);
-    let marks = ChartMarks { closing, due, planned, good: progress.good() };
+    let fan = fan(progress, forecast.as_ref(), clock);
+    let marks = ChartMarks { closing, due, work_until: calendar.today_until(), planned, good: progress.good() };
     RunPace {
         pace,
         chart: pace_chart(&fan, progress.started, marks, clock),
@@ -127,11 +129,15 @@ pub(crate) fn run_goal(
         Some(due) => (GoalKind::Due, due),
         None => (GoalKind::Closing, closing?),
     };
+    let needed_per_hour = forecast.needed_per_hour(at, calendar);
+    // Without time left it is late whatever the pace.
+    let is_only_guess = forecast.is_only_guess() && needed_per_hour.is_some();
     Some(Goal {
         kind,
         at,
         is_past: at <= clock.now,
-        chance: Chance::of(forecast.chance_by(at, calendar), &forecast.basis),
-        needed_per_hour: forecast.needed_per_hour(at, calendar),
+        chance: Chance::of(forecast.chance_by(at, calendar), is_only_guess),
+        needed_per_hour,
+        ends_at_press: forecast.ends_at_press,
     })
 }

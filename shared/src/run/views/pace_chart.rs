@@ -1,4 +1,5 @@
-//! The pace line and its fan as chart points from 0 to 1 on both axes, time to the right and pieces up.
+//! The pace line and its fan as chart points from 0 to 1 on both axes, time to the right and pieces up. A chart shows
+//! one working day: it ends where today's work does.
 
 use crate::run::{Fan, FanPoint};
 use crate::time::{Millis, WallClock, WallTime};
@@ -9,7 +10,7 @@ pub type ChartPoint = (f64, f64);
 /// The chart of a run.
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct PaceChart {
-    /// Pieces pulled so far.
+    /// Pieces pulled on this working day.
     pub line: Vec<ChartPoint>,
     /// The median of the pieces to come.
     pub expected: Vec<ChartPoint>,
@@ -36,10 +37,14 @@ pub struct PaceChart {
 pub(super) struct ChartMarks {
     pub(super) closing: Option<WallTime>,
     pub(super) due: Option<WallTime>,
+    /// Until when there is work today.
+    pub(super) work_until: Option<WallTime>,
     pub(super) planned: u32,
     pub(super) good: u32,
 }
 
+/// The part of the chart that is left free at its right edge: one in so many.
+const EDGE: u64 = 25;
 /// Least time on the x axis.
 const MIN_WIDTH: Millis = Millis::from_minutes(1);
 /// Up to where on the x axis a due time leaves room for the word of closing at the right edge.
@@ -57,21 +62,29 @@ pub(super) fn pace_chart(
     marks: ChartMarks,
     clock: WallClock,
 ) -> Option<PaceChart> {
+    let is_today = |at: &WallTime| clock.work_day_of(*at) == clock.work_day();
+    let started = started.map(|at| Some(at).filter(is_today).unwrap_or(clock.now));
     let from = fan.line.first().map(|point| point.at).or(started)?;
     let due = marks.due.filter(|due| Some(*due) != marks.closing);
     let goal = due.into_iter().chain(marks.closing).filter(|goal| *goal > clock.now).min();
+    let work_until = marks.work_until.filter(|until| *until > clock.now);
     let end = end_of(fan, from, goal, clock.now);
+    // Room for the line of closing.
+    let end = work_until.map_or(end, |until| end.min(until + until.since(from) / EDGE));
     let most = f64::from(marks.planned.max(marks.good).max(1));
     let x = |at: WallTime| (at.since(from).seconds() / end.since(from).seconds()).clamp(0.0, 1.0);
     let points = |line: &[FanPoint]| clipped(line, end).map(|(at, pieces)| (x(at), pieces / most)).collect::<Vec<_>>();
-    let mut edge = points(&fan.early);
-    edge.extend(points(&fan.late).into_iter().rev());
+    let today = work_until.map_or(end, |until| end.min(until));
+    let to_come =
+        |line: &[FanPoint]| clipped(line, today).map(|(at, pieces)| (x(at), pieces / most)).collect::<Vec<_>>();
+    let mut edge = to_come(&fan.early);
+    edge.extend(to_come(&fan.late).into_iter().rev());
     let on_chart = |moment: Option<WallTime>| moment.filter(|moment| (from..=end).contains(moment)).map(x);
     let due = on_chart(due);
     let closing_is_beyond = marks.closing.is_some_and(|closing| closing > end) && due.is_none_or(|x| x < ROOM_FOR_BOTH);
     Some(PaceChart {
         line: points(&fan.line),
-        expected: points(&fan.expected),
+        expected: to_come(&fan.expected),
         fan: edge,
         now: x(clock.now),
         closing: on_chart(marks.closing),
@@ -94,7 +107,7 @@ fn end_of(fan: &Fan, from: WallTime, goal: Option<WallTime>, now: WallTime) -> W
         None => late_end,
     };
     let end = end.max(now).max(from + MIN_WIDTH);
-    end + end.since(from) / 25
+    end + end.since(from) / EDGE
 }
 
 /// The points up to `end`, the last one where the line crosses it.
@@ -161,14 +174,18 @@ mod tests {
     }
 
     #[test]
-    fn work_that_takes_until_the_night_is_drawn_to_shortly_after_closing() {
+    fn work_that_takes_until_the_night_is_drawn_to_closing_and_not_beyond() {
         let point = |hours: u64, pieces: u32| FanPoint { at: CLOCK.now + Millis::from_hours(hours), pieces };
         let edge = vec![point(0, 0), point(14, 2_000)];
         let fan = Fan { line: Vec::new(), early: edge.clone(), expected: edge.clone(), late: edge };
         let closing = CLOCK.now + Millis::from_hours(9);
-        let marks = ChartMarks { closing: Some(closing), due: None, planned: 2_000, good: 0 };
+        let marks =
+            ChartMarks { closing: Some(closing), due: None, work_until: Some(closing), planned: 2_000, good: 0 };
         let chart = pace_chart(&fan, Some(CLOCK.now), marks, CLOCK).unwrap();
-        assert!(chart.closing.is_some_and(|x| x > 0.8), "{chart:?}");
-        assert!(chart.expected.last().is_some_and(|(x, y)| *x > 0.999 && *y < 0.85), "{chart:?}");
+        assert!(chart.closing.is_some_and(|x| x > 0.95), "{chart:?}");
+        // Nine of fourteen hours.
+        let (x, y) = *chart.expected.last().unwrap();
+        assert!(Some(x) == chart.closing && (y - 9.0 / 14.0).abs() < 1e-6, "{chart:?}");
+        assert!(chart.fan.iter().all(|(x, _)| Some(*x) <= chart.closing), "{chart:?}");
     }
 }

@@ -71,12 +71,33 @@ fn with_six_runs_alike_the_80_percent_interval_holds_whatever_the_day() {
     for (name, cells) in rows(&DAYS, true, 110) {
         let row = sum(&cells);
         assert!((0.75..=0.87).contains(&row.coverage()), "{name}: {}", row.line());
+        assert!(row.chance_off_beyond_doubt() <= 0.05, "{name}: {}", row.line());
         all.merge(&row);
         if name.starts_with("level") {
             assert!(row.width() <= 1.1, "{}", row.line());
         }
     }
     assert!(all.worst_chance() < 0.05, "{}", all.line());
+}
+
+/// A change that nothing foretells: about 0.55 is covered, and the chances are off.
+fn comes_unforeseen(name: &str) -> bool {
+    name.ends_with("from the middle")
+}
+
+/// How much must be covered on other days: our own floors.
+fn least_covered(name: &str) -> f64 {
+    if comes_unforeseen(name) { 0.5 } else { 0.74 }
+}
+
+#[test]
+fn it_holds_on_days_that_the_model_was_not_made_for() {
+    for (name, cells) in rows(&OTHER_DAYS[1..], true, 60) {
+        let row = sum(&cells);
+        // Sixty shops of each: the long test below holds the rows to account.
+        assert!((least_covered(&name) - 0.05..=0.95).contains(&row.coverage()), "{name}: {}", row.line());
+        assert!(comes_unforeseen(&name) || row.chance_off_beyond_doubt() <= 0.05, "{name}: {}", row.line());
+    }
 }
 
 #[test]
@@ -110,24 +131,23 @@ fn a_start_that_the_shop_knows_is_not_forgotten_at_the_sixth_gap() {
     }
 }
 
-/// A minute with optimisation. `cargo test --release -p lastpull-core --test all calibration -- --ignored
+/// Minutes with optimisation; `./dev test --long` runs it. `cargo test --release -p lastpull-core --test all calibration -- --ignored
 /// --nocapture` prints every row and holds each cell to account.
 #[test]
-#[ignore = "a minute with optimisation"]
+#[ignore = "minutes with optimisation"]
 fn every_cell_holds_over_thousands_of_shops() {
     let shops = 2_000;
     println!("six to ten runs alike");
-    for (name, cells) in rows(&DAYS, true, shops) {
+    // Of fifteen thousand shops a tenth's part has a standard error of about 0.005; of two thousand, 0.015.
+    for (name, cells) in rows(&DAYS, true, 15_000) {
         for (length, gaps, cell) in &cells {
             assert!((0.74..=0.87).contains(&cell.coverage()), "{name}, {gaps} of {length}: {}", cell.line());
         }
-        // Of two thousand shops a tenth's part has a standard error of about 0.015. Of fifteen thousand no row is
-        // off by more than 0.041.
-        assert!(sum(&cells).worst_chance() < 0.06, "{name}: {}", sum(&cells).line());
+        assert!(sum(&cells).worst_chance() <= 0.05, "{name}: {}", sum(&cells).line());
     }
-    rows(&OTHER_DAYS, true, shops).iter().take(7).for_each(|(name, cells)| {
-        assert!((0.74..=0.92).contains(&sum(cells).coverage()), "{name}: {}", sum(cells).line());
-    });
+    for (name, cells) in rows(&OTHER_DAYS, true, shops) {
+        assert!((least_covered(&name)..=0.92).contains(&sum(&cells).coverage()), "{name}: {}", sum(&cells).line());
+    }
     println!("no history");
     rows(&DAYS, false, shops);
     rows(&OTHER_DAYS, false, shops);

@@ -68,6 +68,17 @@ impl Tally {
         enough.map(|(cases, stated, made)| ((stated - made) / cases).abs()).fold(0.0, f64::max)
     }
 
+    /// Largest difference between stated and observed chance in any tenth, less two and a half standard errors of what
+    /// so few shops show: a shop's three answers count as one.
+    pub fn chance_off_beyond_doubt(&self) -> f64 {
+        let asked = self.bins.iter().filter(|bin| bin.0 > 0.0);
+        let off = asked.map(|(cases, stated, made)| {
+            let said = stated / cases;
+            ((stated - made) / cases).abs() - 2.5 * (3.0 * said * (1.0 - said) / cases).sqrt()
+        });
+        off.fold(0.0, f64::max)
+    }
+
     /// All of it in one line.
     pub fn line(&self) -> String {
         format!(

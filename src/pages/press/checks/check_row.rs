@@ -9,7 +9,7 @@ use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::heat::MeasuredBreach;
 use lastpull_core::ids::RunId;
-use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckRow, CheckState, Expected, check_list};
+use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckRow, CheckState, Expected, OtherColour, check_list};
 use lastpull_core::screen::{not_ready, other_mesh};
 use lastpull_core::units::NumberProblem;
 use leptos::prelude::*;
@@ -34,13 +34,13 @@ pub fn CheckLine(id: RunId, item: CheckItem, list: Memo<CheckList>) -> impl Into
                         <span class="check-item">{i18n::check_item(item)}</span>
                         <span class="check-expected">
                             {colour_of(&row.expected).map(|colour| view! { <Swatch colour=colour/> })}
-                            <strong>{with_colour(expected_text(item, &row.expected), row.colours.as_ref().map(|[now, _]| now))}</strong>
+                            <strong>{with_colour(expected_text(item, &row.expected), row.colours.as_ref().map(colour_now))}</strong>
                             {tolerance_text(item, &row.expected).map(|words| view! { <small>{words}</small> })}
                         </span>
                         {row.before.as_ref().map(|before| view! {
                             <span class="check-was">
                                 {colour_of(before).map(|colour| view! { <Swatch colour=colour/> })}
-                                {i18n::was(with_colour(expected_text(item, before), row.colours.as_ref().map(|[_, before]| before)))}
+                                {i18n::was(with_colour(expected_text(item, before), row.colours.as_ref().map(colour_before)))}
                             </span>
                         })}
                         {(item == CheckItem::Screens).then(|| view! { <NotReady id/> })}
@@ -54,8 +54,22 @@ pub fn CheckLine(id: RunId, item: CheckItem, list: Memo<CheckList>) -> impl Into
     }
 }
 
+fn colour_now(colours: &OtherColour) -> &str {
+    match colours {
+        OtherColour::Named([now, _]) => now,
+        OtherColour::Unnamed => i18n::check_other_colour(),
+    }
+}
+
+fn colour_before(colours: &OtherColour) -> &str {
+    match colours {
+        OtherColour::Named([_, before]) => before,
+        OtherColour::Unnamed => "",
+    }
+}
+
 /// What is expected, with the name of its colour if that is what differs.
-fn with_colour(text: String, colour: Option<&String>) -> String {
+fn with_colour(text: String, colour: Option<&str>) -> String {
     match colour.filter(|name| !name.is_empty()) {
         Some(name) => format!("{text}, {name}"),
         None => text,

@@ -92,6 +92,9 @@ fn in_words(run: &RunPace) -> AnyView {
         lines.push(i18n::seconds_each(i18n::number(pace.seconds, 0)));
         lines.extend(pace.by_closing.map(|good| i18n::pace_by_closing(good, run.planned)));
         lines.push(i18n::pace_basis(i18n::basis(pace.basis)));
+        if !pace.basis.has_runs_alike() {
+            lines.push(i18n::pace_no_history().to_owned());
+        }
     } else {
         lines.push(i18n::pace_none().to_owned());
     }
@@ -99,7 +102,7 @@ fn in_words(run: &RunPace) -> AnyView {
         lines.push(i18n::count_over(run.over));
     }
     if let Some(started) = run.started {
-        lines.push(i18n::started_at(i18n::time(started)));
+        lines.push(i18n::started_at(i18n::moment(started)));
         lines.push(i18n::at_work(i18n::duration(run.active)));
         lines.push(i18n::stood(i18n::duration(run.stopped)));
     }
