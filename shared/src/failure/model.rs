@@ -1,7 +1,7 @@
 //! The shop's failures, folded from the facts.
 
 use crate::codec::Encode;
-use crate::collections::{Table, sort_by_key};
+use crate::collections::{Groups, Table, sort_by_key};
 use crate::deletion::{DeleteById, Deletion, deletable};
 use crate::facts::{FailureFact, FailureField, FailureKind, Mark, Remedy, Size, Suspects, Verdict};
 use crate::ids::{RunId, Subject};
@@ -100,8 +100,10 @@ impl Failure {
 #[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub struct Failures {
     all: Table<Failure>,
-    /// Those of each run, in the order in which they came to it, with deleted ones.
-    of_run: Table<Vec<Subject>>,
+    /// Those of each run, with deleted ones.
+    of_run: Groups,
+    /// Those of each screen, with deleted ones.
+    of_screen: Groups,
     /// Those found last, with deleted ones.
     newest: Newest,
 }
@@ -130,8 +132,16 @@ impl Failures {
 
     /// The failures of a run that were not deleted, oldest first.
     pub fn of_run(&self, run: RunId) -> Vec<(Subject, &Failure)> {
-        let all = self.of_run.get(&run).into_iter().flatten();
-        let mut rows: Vec<_> = all.filter_map(|id| Some((*id, self.live(*id)?))).collect();
+        self.live_of(self.of_run.of(run))
+    }
+
+    /// The failures of a screen that were not deleted, oldest first.
+    pub fn of_screen(&self, screen: Subject) -> Vec<(Subject, &Failure)> {
+        self.live_of(self.of_screen.of(screen))
+    }
+
+    fn live_of(&self, ids: &[Subject]) -> Vec<(Subject, &Failure)> {
+        let mut rows: Vec<_> = ids.iter().filter_map(|id| Some((*id, self.live(*id)?))).collect();
         sort_by_key(&mut rows, |(id, failure)| (failure.at, *id));
         rows
     }
@@ -146,7 +156,7 @@ impl Failures {
 
     /// Number of rows that were decoded or changed. Tests count them.
     pub(crate) fn rows_in_memory(&self) -> usize {
-        self.all.rows_in_memory() + self.of_run.rows_in_memory()
+        self.all.rows_in_memory() + self.of_run.rows_in_memory() + self.of_screen.rows_in_memory()
     }
 
     /// Folds a fact in.
@@ -154,18 +164,14 @@ impl Failures {
         let is_new = !self.all.contains_key(&subject);
         self.newest.replace(subject, None, Some(at).filter(|_| is_new));
         let failure = self.all.get_or_insert_with(subject, || Failure { at, ..Failure::default() });
-        let before = failure.run;
+        let (run, screen) = (failure.run, failure.screen);
         match fact {
             FailureFact::Set(fields) => fields.iter().for_each(|field| failure.set(field)),
             FailureFact::Judged { pieces, size, verdict, .. } => {
                 *failure.judged.entry((*size, *verdict)).or_default() += i64::from(*pieces);
             }
         }
-        let after = failure.run;
-        if before != after {
-            let left = before.and_then(|run| self.of_run.get_mut(&run));
-            left.into_iter().for_each(|ids| ids.retain(|other| *other != subject));
-            after.into_iter().for_each(|run| self.of_run.get_or_insert_default(run).push(subject));
-        }
+        self.of_run.replace(subject, run, failure.run);
+        self.of_screen.replace(subject, screen, failure.screen);
     }
 }

@@ -1,10 +1,13 @@
 //! Which earlier lot or run should a new one start from?
 
 use super::Lot;
+use super::model::garment_id;
+use crate::collections::sort_by;
 use crate::facts::{Fabric, Location};
 use crate::ids::{JobId, LotId, RunId};
 use crate::run::Run;
 use crate::shop::Shop;
+use crate::time::LeftOut;
 
 /// The lot that a new lot of this job starts from: the job's latest. Never another job's: its fabric may be another one.
 pub fn suggested_lot(shop: &Shop, job: JobId) -> Option<&Lot> {
@@ -22,16 +25,23 @@ pub fn garment_names(shop: &Shop) -> Vec<String> {
     names
 }
 
+/// The names of the clients of the jobs that are not deleted, each once, in order. Empty names are left out.
+pub fn client_names(shop: &Shop) -> Vec<String> {
+    let mut names: Vec<String> = shop.links.clients.iter().map(str::to_owned).collect();
+    sort_by(&mut names, Ord::cmp);
+    names
+}
+
 /// The fabric of a garment of this name, whatever its case: that of the latest one ordered. `None` if the name is not
 /// known, or empty.
 pub fn fabric_of_garment(shop: &Shop, name: &str) -> Option<Fabric> {
-    if name.trim().is_empty() {
-        return None;
-    }
-    let is_it = |lot: &&Lot| !lot.deleted && is_same_name(&lot.garment, name);
-    let latest = shop.new_lots().find(is_it);
-    let all = || shop.lots.iter().filter(|(_, lot)| is_it(lot)).max_by_key(|(id, lot)| (lot.created, **id));
-    latest.or_else(|| all().map(|(_, lot)| lot)).map(|lot| lot.fabric)
+    let lots = shop.links.lots_of_garment(garment_id(name)?)?;
+    let is_it = |lot: &Lot| !lot.deleted && is_same_name(&lot.garment, name);
+    let latest = lots.newest(|id| shop.lots.get(&id).is_some_and(is_it)).unwrap_or_else(|LeftOut| {
+        let all = shop.lots.iter().filter(|(_, lot)| is_it(lot));
+        all.max_by_key(|(id, lot)| (lot.created, **id)).map(|(id, _)| *id)
+    });
+    latest.and_then(|id| shop.lots.get(&id)).map(|lot| lot.fabric)
 }
 
 fn is_same_name(one: &str, other: &str) -> bool {
@@ -77,12 +87,9 @@ pub fn suggested_run(shop: &Shop, lot: LotId, location: Location) -> Option<&Run
 
 fn suggested_run_with_id(shop: &Shop, lot: LotId, location: Location) -> Option<(RunId, &Run)> {
     let fabric = shop.lot(lot)?.fabric;
-    let alike = |run: &Run| {
-        let other = run.lot.and_then(|lot| shop.lot(lot)).map(|lot| lot.fabric);
-        let same_fabric = other == Some(fabric);
-        let same_heat = !fabric.is_heat_sensitive() && other.is_some_and(|other| !other.is_heat_sensitive());
-        let same_place = run.location == location;
-        match (same_fabric, same_place) {
+    let alike = |(other, place): (Fabric, Location)| {
+        let same_heat = !fabric.is_heat_sensitive() && !other.is_heat_sensitive();
+        match (other == fabric, place == location) {
             (true, true) => 3,
             (true, false) => 2,
             // Dryer settings for cotton are not offered for a heat-sensitive fabric.
@@ -90,12 +97,16 @@ fn suggested_run_with_id(shop: &Shop, lot: LotId, location: Location) -> Option<
             _ => 0,
         }
     };
-    // The latest one that is alike in both is the answer, and mostly among the latest of all.
-    let lately = shop.recent_runs().find(|(.., run)| !run.deleted && alike(run) == 3);
-    if let Some((_, id, run)) = lately {
-        return Some((id, run));
-    }
-    shop.runs()
-        .filter(|(_, run)| !run.deleted && alike(run) > 0)
-        .max_by_key(|(id, run)| (alike(run), run.progress.last_activity.unwrap_or(run.created), *id))
+    let latest = |likeness| shop.links.runs_by_place.newest(|place| alike(place) == likeness).transpose();
+    let id = match [3, 2, 1].into_iter().find_map(latest)? {
+        Ok(id) => id,
+        Err(LeftOut) => {
+            let fabric_of = |run: &Run| Some(shop.lot(run.lot?)?.fabric);
+            let likeness = |run: &Run| fabric_of(run).map_or(0, |fabric| alike((fabric, run.location)));
+            let all = shop.runs().filter(|(_, run)| !run.deleted && likeness(run) > 0);
+            let last = |run: &Run| run.progress.last_activity.unwrap_or(run.created);
+            all.max_by_key(|(id, run)| (likeness(run), last(run), *id))?.0
+        }
+    };
+    Some((id, shop.run(id)?))
 }

@@ -8,7 +8,7 @@ mod repeat;
 mod views;
 
 pub use crate::facts::{Fabric, Size, SizePieces};
-pub use defaults::{NewRun, fabric_of_garment, garment_names, new_run, suggested_lot, suggested_run};
+pub use defaults::{NewRun, client_names, fabric_of_garment, garment_names, new_run, suggested_lot, suggested_run};
 pub use job_form::JobForm;
 pub use lot_form::LotForm;
 pub use model::*;

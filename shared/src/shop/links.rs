@@ -6,19 +6,25 @@
 //! checkpoint on.
 
 use crate::codec::Encode;
-use crate::collections::Table;
-use crate::facts::Fabric;
+use crate::collections::{Groups, Table};
+use crate::facts::{Fabric, Location};
 use crate::ids::{JobId, LotId, RunId};
-use crate::job::model::{Job, Lot};
-use crate::run::model::{EndedRuns, Run, RunKind};
-use crate::time::{Newest, WallTime};
+use crate::job::model::{Job, Lot, garment_id};
+use crate::run::model::{Run, RunKind};
+use crate::time::{Newest, NewestInGroups, NewestOfKinds, WallTime};
+use clients::Clients;
 use uuid::Uuid;
+
+/// Most runs of a kind to expect a pace from: a dozen are learned from, and some of them have too few gaps. Our own.
+const MOST_ENDED: usize = 24;
+/// Most things kept of which the newest is asked for: some may be deleted. Our own.
+const MOST_ASKED_ONE_OF: usize = 8;
 
 /// What belongs to what, and which jobs and runs are current. Deleted things are among them, but where it says so.
 #[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub(crate) struct Links {
-    lots_of_job: Table<Vec<LotId>>,
-    runs_of_lot: Table<Vec<RunId>>,
+    lots_of_job: Groups,
+    runs_of_lot: Groups,
     /// The jobs that are neither finished nor deleted.
     open_jobs: Table<()>,
     /// The runs on the press, without deleted ones.
@@ -29,20 +35,30 @@ pub(crate) struct Links {
     pub new_lots: Newest,
     /// The runs that were on the press last; one that never was counts from when it was made.
     pub recent_runs: Newest,
-    /// The latest runs that are off the press, without deleted ones.
-    pub ended_runs: EndedRuns,
+    /// The latest runs of each kind that are off the press, without deleted ones: what a run's pace is expected from.
+    pub ended_runs: NewestOfKinds<RunKind>,
+    /// The latest runs of each fabric and location, without deleted ones and those whose lot has not arrived: what a new run
+    /// starts from.
+    pub runs_by_place: NewestOfKinds<(Fabric, Location)>,
+    /// The latest lots of each garment by [`garment_id`], without deleted ones and those without a name.
+    lots_of_garment: NewestInGroups,
+    /// The clients of the jobs that are not deleted.
+    pub clients: Clients,
 }
 
 /// What the links need to know of a job. The default is a job that is not there.
-#[derive(Clone, Copy, PartialEq, Default)]
+#[derive(Clone, PartialEq, Default)]
 pub(super) struct JobStanding {
     is_open: bool,
     finished: Option<WallTime>,
+    /// Its client, if it has one and is not deleted.
+    client: Option<String>,
 }
 
 impl JobStanding {
     pub(super) fn of(job: &Job) -> Self {
-        Self { is_open: job.is_open(), finished: job.finished }
+        let client = Some(&job.client).filter(|client| !job.deleted && !client.trim().is_empty());
+        Self { is_open: job.is_open(), finished: job.finished, client: client.cloned() }
     }
 }
 
@@ -52,11 +68,14 @@ pub(super) struct LotStanding {
     job: Option<JobId>,
     fabric: Option<Fabric>,
     created: Option<WallTime>,
+    /// What it is found by, if it is not deleted.
+    garment: Option<Uuid>,
 }
 
 impl LotStanding {
     pub(super) fn of(lot: &Lot) -> Self {
-        Self { job: lot.job, fabric: Some(lot.fabric), created: Some(lot.created) }
+        let garment = garment_id(&lot.garment).filter(|_| !lot.deleted);
+        Self { job: lot.job, fabric: Some(lot.fabric), created: Some(lot.created), garment }
     }
 }
 
@@ -66,6 +85,8 @@ pub(super) struct RunStanding {
     lot: Option<LotId>,
     last: Option<WallTime>,
     is_on_press: bool,
+    /// Where it prints, if it is not deleted.
+    location: Option<Location>,
     /// Its kind, but for the fabric, if it is off the press.
     ended: Option<RunKind>,
 }
@@ -77,24 +98,31 @@ impl RunStanding {
             lot: run.lot,
             last: Some(progress.last_activity.unwrap_or(run.created)),
             is_on_press: !run.deleted && progress.is_on_press(),
+            location: Some(run.location).filter(|_| !run.deleted),
             ended: progress.ended_summary().filter(|_| !run.deleted).map(|_| RunKind::of(run, None)),
         }
     }
 
-    fn on(self, fabric: Option<Fabric>) -> Option<(RunKind, WallTime)> {
+    /// Its kind on this fabric and when it was last active, if it is off the press.
+    fn ended_on(self, fabric: Option<Fabric>) -> Option<(RunKind, WallTime)> {
         Some((RunKind { fabric, ..self.ended? }, self.last?))
+    }
+
+    /// This fabric, where it prints, and when it was last active.
+    fn placed_on(self, fabric: Option<Fabric>) -> Option<((Fabric, Location), WallTime)> {
+        Some(((fabric?, self.location?), self.last?))
     }
 }
 
 impl Links {
     /// The lots of a job, in no particular order.
     pub(crate) fn lots_of(&self, job: JobId) -> &[LotId] {
-        self.lots_of_job.get(&job).map_or(&[], Vec::as_slice)
+        self.lots_of_job.of(job)
     }
 
     /// The runs of a lot, in no particular order.
     pub(crate) fn runs_of(&self, lot: LotId) -> &[RunId] {
-        self.runs_of_lot.get(&lot).map_or(&[], Vec::as_slice)
+        self.runs_of_lot.of(lot)
     }
 
     /// The runs of a job's lots, in no particular order.
@@ -112,30 +140,41 @@ impl Links {
         self.on_press.keys().copied()
     }
 
+    /// The lots whose garment has this [id](garment_id), without deleted ones; `None` if there never was one.
+    pub(crate) fn lots_of_garment(&self, garment: Uuid) -> Option<&Newest> {
+        self.lots_of_garment.of(garment)
+    }
+
     /// Number of rows that were decoded or changed. Tests count them.
     pub(super) fn rows_in_memory(&self) -> usize {
-        let owners = self.lots_of_job.rows_in_memory() + self.runs_of_lot.rows_in_memory();
-        owners + self.open_jobs.rows_in_memory() + self.on_press.rows_in_memory()
+        let groups = self.lots_of_job.rows_in_memory() + self.runs_of_lot.rows_in_memory();
+        let sets = self.open_jobs.rows_in_memory() + self.on_press.rows_in_memory();
+        groups + sets + self.lots_of_garment.rows_in_memory() + self.clients.rows_in_memory()
     }
 
     pub(super) fn job_changed(&mut self, id: JobId, before: JobStanding, after: JobStanding) {
         set_member(&mut self.open_jobs, id, before.is_open, after.is_open);
         self.finished_jobs.replace(id, before.finished, after.finished);
+        self.clients.replace(before.client.as_deref(), after.client.as_deref());
     }
 
     pub(super) fn lot_changed(&mut self, id: LotId, before: LotStanding, after: LotStanding, runs: &Table<Run>) {
         if before == after {
             return;
         }
-        change_owner(&mut self.lots_of_job, id, before.job, after.job);
+        self.lots_of_job.replace(id, before.job, after.job);
         self.new_lots.replace(id, before.created, after.created);
-        if before.fabric == after.fabric {
-            return;
-        }
-        let of_lot = self.runs_of_lot.get(&id).into_iter().flatten();
-        for (id, run) in of_lot.filter_map(|id| Some((*id, runs.get(id)?))) {
-            let run = RunStanding::of(run);
-            change_kind(&mut self.ended_runs, id, run.on(before.fabric), run.on(after.fabric));
+        let [was, is] = [before, after].map(|lot| lot.garment.zip(lot.created));
+        self.lots_of_garment.replace_among(MOST_ASKED_ONE_OF, id, was, is);
+        if before.fabric != after.fabric {
+            let of_lot = self.runs_of_lot.of(id).iter().filter_map(|id| Some((*id, runs.get(id)?)));
+            for (id, run) in of_lot {
+                let run = RunStanding::of(run);
+                let [was, is] = [before, after].map(|lot| run.ended_on(lot.fabric));
+                self.ended_runs.replace_among(MOST_ENDED, id, was, is);
+                let [was, is] = [before, after].map(|lot| run.placed_on(lot.fabric));
+                self.runs_by_place.replace_among(MOST_ASKED_ONE_OF, id, was, is);
+            }
         }
     }
 
@@ -143,13 +182,14 @@ impl Links {
         if before == after {
             return;
         }
-        change_owner(&mut self.runs_of_lot, id, before.lot, after.lot);
+        self.runs_of_lot.replace(id, before.lot, after.lot);
         set_member(&mut self.on_press, id, before.is_on_press, after.is_on_press);
         self.recent_runs.replace(id, before.last, after.last);
-        if before.ended.is_some() || after.ended.is_some() {
-            let on = |run: RunStanding| run.on(run.lot.and_then(|lot| lots.get(&lot)).map(|lot| lot.fabric));
-            change_kind(&mut self.ended_runs, id, on(before), on(after));
-        }
+        let fabric_of = |run: RunStanding| Some(lots.get(&run.lot?)?.fabric);
+        let is = fabric_of(after);
+        let was = if before.lot == after.lot { is } else { fabric_of(before) };
+        self.ended_runs.replace_among(MOST_ENDED, id, before.ended_on(was), after.ended_on(is));
+        self.runs_by_place.replace_among(MOST_ASKED_ONE_OF, id, before.placed_on(was), after.placed_on(is));
     }
 }
 
@@ -162,33 +202,6 @@ fn set_member(ids: &mut Table<()>, id: Uuid, before: bool, after: bool) {
     }
 }
 
-/// Moves a thing from one owner's list to another's.
-fn change_owner(owners: &mut Table<Vec<Uuid>>, id: Uuid, before: Option<Uuid>, after: Option<Uuid>) {
-    if before == after {
-        return;
-    }
-    if let Some(owner) = before {
-        let left = owners.get_or_insert_default(owner);
-        left.retain(|other| *other != id);
-        if left.is_empty() {
-            owners.remove(&owner);
-        }
-    }
-    after.into_iter().for_each(|owner| owners.get_or_insert_default(owner).push(id));
-}
-
-/// Moves an ended run to its kind and time, if either changed.
-fn change_kind(
-    ended: &mut EndedRuns,
-    id: RunId,
-    before: Option<(RunKind, WallTime)>,
-    after: Option<(RunKind, WallTime)>,
-) {
-    if before != after {
-        before.into_iter().for_each(|(kind, last)| ended.remove(kind, (last, id)));
-        after.into_iter().for_each(|(kind, last)| ended.insert(kind, (last, id)));
-    }
-}
-
+mod clients;
 #[cfg(test)]
 mod tests;

@@ -147,11 +147,12 @@ impl Shop {
         self.last.map(|(stamp, ..)| stamp.wall)
     }
 
-    /// Number of jobs, lots, runs, failures and what belongs to them that somebody read or changed since the shop was opened
-    /// from a checkpoint. Tests count them.
+    /// Number of jobs, lots, runs, failures, pots, cure tests and what belongs to them that somebody read or changed since
+    /// the shop was opened from a checkpoint. Tests count them.
     pub fn rows_in_memory(&self) -> usize {
         let tables = self.jobs.rows_in_memory() + self.lots.rows_in_memory() + self.runs.rows_in_memory();
-        tables + self.failures.rows_in_memory() + self.links.rows_in_memory()
+        let subjects = self.failures.rows_in_memory() + self.ink.rows_in_memory() + self.heat.rows_in_memory();
+        tables + subjects + self.links.rows_in_memory()
     }
 
     /// Whether nothing was ever entered: no job and no shop name.

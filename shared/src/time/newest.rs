@@ -4,22 +4,34 @@ use super::WallTime;
 use crate::codec::Encode;
 use uuid::Uuid;
 
-/// Most things kept: far more than happen on one day. Our own.
+/// Most things kept of all that a shop has: far more than happen on one day. Our own.
 const MOST: usize = 400;
+
+/// A time and what has it.
+pub(super) type Row = (WallTime, Uuid);
+
+/// The answer may be a thing that found no room.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct LeftOut;
 
 /// The newest of many things, by a time of each: what is asked about today, or about the latest, need not go through
 /// ten years.
 #[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub(crate) struct Newest {
     /// The oldest first; things of one moment in the order of their ids.
-    rows: Vec<(WallTime, Uuid)>,
-    /// The latest time of all that found no room.
-    left_out: Option<WallTime>,
+    pub(super) rows: Vec<Row>,
+    /// The newest of all that found no room.
+    pub(super) left_out: Option<Row>,
 }
 
 impl Newest {
     /// Says that the time of a thing changed; `None` is no time.
     pub fn replace(&mut self, id: Uuid, before: Option<WallTime>, after: Option<WallTime>) {
+        self.replace_among(MOST, id, before, after);
+    }
+
+    /// The same where so many are kept at most.
+    pub fn replace_among(&mut self, most: usize, id: Uuid, before: Option<WallTime>, after: Option<WallTime>) {
         if before == after {
             return;
         }
@@ -29,9 +41,8 @@ impl Newest {
         if let Some((at, Err(place))) = after.map(|at| (at, self.rows.binary_search(&(at, id)))) {
             self.rows.insert(place, (at, id));
         }
-        if self.rows.len() > MOST {
-            let (at, _) = self.rows.remove(0);
-            self.left_out = self.left_out.max(Some(at));
+        if self.rows.len() > most {
+            self.left_out = self.left_out.max(Some(self.rows.remove(0)));
         }
     }
 
@@ -42,7 +53,7 @@ impl Newest {
 
     /// Whether everything is here that is as new as this, or newer.
     pub fn is_whole_since(&self, at: WallTime) -> bool {
-        self.left_out.is_none_or(|left_out| left_out < at)
+        self.left_out.is_none_or(|(left_out, _)| left_out < at)
     }
 
     /// Whether everything is here.
@@ -52,9 +63,28 @@ impl Newest {
 
     /// The things that are not of the time before, the newest first; `None` if some of them may have found no room.
     pub fn since(&self, is_before: impl Fn(WallTime) -> bool) -> Option<impl Iterator<Item = Uuid>> {
-        let whole = self.left_out.is_none_or(&is_before);
+        let whole = self.left_out.is_none_or(|(at, _)| is_before(at));
         whole.then(|| self.iter().take_while(move |(at, _)| !is_before(*at)).map(|(_, id)| id))
     }
+
+    /// The newest thing that is meant, if there is one; of one moment the one with the highest id.
+    ///
+    /// # Errors
+    /// [`LeftOut`] if one that found no room may be newer.
+    pub fn newest(&self, is_meant: impl Fn(Uuid) -> bool) -> Result<Option<Uuid>, LeftOut> {
+        let found = self.rows.iter().rev().find(|(_, id)| is_meant(*id)).copied();
+        answer(found, self.left_out)
+    }
+
+    /// Whether it says nothing: nothing is here, and nothing was left out.
+    pub fn is_empty(&self) -> bool {
+        self.rows.is_empty() && self.left_out.is_none()
+    }
+}
+
+/// What was found, unless it may be older than what was left out.
+pub(super) fn answer(found: Option<Row>, left_out: Option<Row>) -> Result<Option<Uuid>, LeftOut> {
+    if left_out.is_none() || left_out < found { Ok(found.map(|(_, id)| id)) } else { Err(LeftOut) }
 }
 
 #[cfg(test)]
@@ -91,5 +121,17 @@ mod tests {
         assert!(newest.is_whole_since(wall(1)) && !newest.is_whole_since(wall(0)) && !newest.is_whole());
         assert_eq!(newest.since(|at| at < wall(MOST as u64 - 1)).unwrap().count(), 2);
         assert!(newest.since(|_| false).is_none());
+    }
+
+    #[test]
+    fn the_newest_that_is_meant_is_known_while_nothing_left_out_may_be_newer() {
+        let mut newest = Newest::default();
+        for n in 1..=3 {
+            newest.replace_among(2, Uuid::from_u128(n), None, Some(wall(7)));
+        }
+        let of = |newest: &Newest, id: u128| newest.newest(|other| other == Uuid::from_u128(id));
+        assert_eq!(of(&newest, 2), Ok(Some(Uuid::from_u128(2))));
+        assert_eq!(of(&newest, 1), Err(LeftOut));
+        assert_eq!(Newest::default().newest(|_| true), Ok(None));
     }
 }

@@ -3,6 +3,7 @@
 
 mod answers;
 mod cost;
+mod found;
 mod same;
 mod timing;
 mod years;

@@ -3,18 +3,24 @@
 use crate::shop::{OPENING, PHONE};
 use lastpull_core::facts::{Entry, Fact, JobField, LotField, RunField};
 use lastpull_core::failure::{FailureFact, FailureField, FailureKind, Remedy};
+use lastpull_core::heat::{HeatFact, TestField, TestResult};
 use lastpull_core::ids::{JobId, LotId, PhotoId, RunId, Subject};
+use lastpull_core::ink::{BatchSize, InkFact, Part, PotField, RecipeField, Share};
 use lastpull_core::job::{Fabric, Size, SizePieces};
 use lastpull_core::journal::Stamp;
 use lastpull_core::photo::PhotoFact;
 use lastpull_core::run::{CheckItem, CheckOutcome, Expected, Flash, Location, MisprintCause, StopCause};
+use lastpull_core::screen::{ScreenFact, ScreenField};
 use lastpull_core::time::{Millis, WallClock, WallTime};
-use lastpull_core::units::{Seconds, Temperature};
+use lastpull_core::units::{Grams, Seconds, Temperature};
 use uuid::Uuid;
 
 const LOCATIONS: [Location; 4] = [Location::FullFront, Location::FullBack, Location::LeftChest, Location::LeftSleeve];
 const FABRICS: [Fabric; 3] = [Fabric::Cotton, Fabric::Blend, Fabric::Polyester];
 const INKS: [&str; 4] = ["Night", "White", "Brick red", "Moss"];
+
+/// Number of screens, the first of which fails three times in the first weeks and never again.
+const SCREENS: usize = 20;
 
 /// A shop's years, and what is going on at their end.
 pub struct Years {
@@ -26,6 +32,13 @@ pub struct Years {
     pub job: JobId,
     /// A lot of it.
     pub lot: LotId,
+    /// The recipes of the inks.
+    pub recipes: Vec<Subject>,
+    /// The revision of each.
+    pub revisions: Vec<Subject>,
+    /// The screens.
+    pub screens: Vec<Subject>,
+    failures: usize,
     now: WallTime,
     ids: u128,
 }
@@ -35,8 +48,17 @@ impl Years {
     /// on the press.
     pub fn new(jobs: usize, pieces: usize) -> Self {
         let nil = Uuid::nil();
-        let mut years = Self { entries: Vec::new(), on_press: nil, job: nil, lot: nil, now: OPENING, ids: 0x1_0000 };
+        let (on_press, job, lot, now) = (nil, nil, nil, OPENING);
+        let [recipes, revisions, screens] = [(); 3].map(|()| Vec::new());
+        let (entries, failures, ids) = (Vec::new(), 0, 0x1_0000);
+        let mut years = Self { entries, on_press, job, lot, recipes, revisions, screens, failures, now, ids };
         years.record(nil, Fact::ShopNamed("Ten Years".into()));
+        INKS.iter().for_each(|ink| years.recipe(ink));
+        for number in 0..SCREENS {
+            let screen = years.id();
+            years.record(screen, Fact::Screen(ScreenFact::Set(vec![ScreenField::Label(format!("A{number}"))])));
+            years.screens.push(screen);
+        }
         for job in 0..jobs + 6 {
             years.job(job, pieces, job < jobs, job == jobs + 5);
         }
@@ -70,6 +92,38 @@ impl Years {
         Uuid::from_u128((self.ids << 64) | (self.ids.wrapping_mul(0x9e37_79b9_7f4a_7c15) & 0xffff_ffff_ffff_ffff))
     }
 
+    fn recipe(&mut self, ink: &str) {
+        let [recipe, revision, component] = [self.id(), self.id(), self.id()];
+        self.record(recipe, Fact::Ink(InkFact::RecipeSet(vec![RecipeField::Name(ink.into())])));
+        let parts = vec![Part { component, share: Share::WHOLE, on_top: false }];
+        let (number, parent, pot, note, by) = (1, None, None, String::new(), None);
+        self.record(revision, Fact::Ink(InkFact::RevisionSaved { recipe, number, parts, parent, pot, note, by }));
+        self.recipes.push(recipe);
+        self.revisions.push(revision);
+    }
+
+    /// A pot of an ink that was used up, and each fifth time a test of one.
+    fn mix(&mut self, number: usize) {
+        let (pot, revision) = (self.id(), self.revisions[number % INKS.len()]);
+        let fields = vec![
+            PotField::Name(INKS[number % INKS.len()].into()),
+            PotField::Revision(Some(revision)),
+            PotField::Size(Some(BatchSize::Whole(Grams::from_grams(500.0)))),
+            PotField::Capacity(Some(Grams::from_grams(1_000.0))),
+        ];
+        self.record(pot, Fact::Ink(InkFact::PotSet(fields)));
+        self.record(pot, Fact::Ink(InkFact::PotSet(vec![PotField::Closed(true)])));
+        if number.is_multiple_of(5) {
+            let (test, of) = (self.id(), number / 5);
+            let fields = vec![
+                TestField::Ink(INKS[of % INKS.len()].into()),
+                TestField::Fabric(FABRICS[of % FABRICS.len()]),
+                TestField::Result(if of.is_multiple_of(7) { TestResult::Fail } else { TestResult::Pass }),
+            ];
+            self.record(test, Fact::Heat(HeatFact::TestSet(fields)));
+        }
+    }
+
     fn job(&mut self, number: usize, pieces: usize, is_finished: bool, is_on_press: bool) {
         let job = self.id();
         let client = format!("Client {}", number % 40);
@@ -95,6 +149,7 @@ impl Years {
             }
         }
         if is_finished {
+            self.mix(number);
             if number.is_multiple_of(2) {
                 let photo = PhotoId(std::array::from_fn(|byte| (number >> (byte % 4 * 8)) as u8));
                 self.record(job, Fact::Photo(PhotoFact::Taken { photo, width: 1_600, height: 1_200, bytes: 300_000 }));
@@ -139,8 +194,11 @@ impl Years {
         if number.is_multiple_of(10) {
             let failure = self.id();
             self.record(run, Fact::Stopped(StopCause::Screen));
+            let screen = if self.failures < 3 { 0 } else { 1 + self.failures % (SCREENS - 1) };
+            self.failures += 1;
             let fields = vec![
                 FailureField::Run(run),
+                FailureField::Screen(Some(self.screens[screen])),
                 FailureField::Kind(FailureKind::Pinhole),
                 FailureField::Remedy(Some(Remedy::BlockOut)),
             ];

@@ -8,7 +8,7 @@ use crate::route::{JobsRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::ids::JobId;
-use lastpull_core::job::{JobForm, repeat_order};
+use lastpull_core::job::{JobForm, client_names, repeat_order};
 use leptos::prelude::*;
 
 /// A new job, a new one that repeats another, or the fields of an existing one.
@@ -29,12 +29,7 @@ pub fn JobFormPage(#[prop(into)] job: Option<JobId>, #[prop(into)] repeats: Opti
         new_ids.with_value(|known| known.get(place).copied().unwrap_or_default())
     };
     let id = new_id(0);
-    let clients = store.shop.with_untracked(|shop| {
-        let mut clients: Vec<String> = shop.jobs().map(|(_, job)| job.client.clone()).collect();
-        lastpull_core::collections::sort_by(&mut clients, Ord::cmp);
-        clients.dedup();
-        clients
-    });
+    let clients = store.shop.with_untracked(client_names);
     let exempt = Signal::derive(move || form.with(|form| form.exempt));
     let submit = FormSubmit::new(Box::new(move || {
         let today = clock::now().today();

@@ -43,14 +43,8 @@ pub fn failures_of(shop: &Shop, run: RunId, now: WallTime) -> Vec<FailureRow> {
 
 /// The failures of a screen at wall time `now`, the latest first.
 pub fn failures_of_screen(shop: &Shop, screen: Subject, now: WallTime) -> Vec<FailureRow> {
-    let mut rows: Vec<FailureRow> = shop
-        .failures
-        .iter()
-        .filter(|(_, failure)| failure.screen == Some(screen))
-        .map(|(id, failure)| row(shop, id, failure, now))
-        .collect();
-    sort_by_key(&mut rows, |row| std::cmp::Reverse((row.at, row.id)));
-    rows
+    let latest_first = shop.failures.of_screen(screen).into_iter().rev();
+    latest_first.map(|(id, failure)| row(shop, id, failure, now)).collect()
 }
 
 pub(crate) fn row(shop: &Shop, id: Subject, failure: &Failure, now: WallTime) -> FailureRow {

@@ -21,7 +21,7 @@ pub use run_heat::{
 };
 pub use sheets::sheet_for;
 pub use test_due::{DueReason, PassedTest, TestDue, TestStatus, test_status};
-pub use tests_made::{test_log, tests_of};
+pub use tests_made::test_log;
 pub use transit::dryer_transit;
 pub use trials::{TrialFit, trial_log, trials_for};
 pub use while_entering::limits_while_entering;

@@ -1,7 +1,7 @@
 //! Whether a cure test is due again.
 
 use super::run_heat::heat_settings;
-use super::tests_made::tests_of;
+use super::tests_made::latest_tests;
 use crate::facts::{Fabric, HeatSettings, TestKind, TestResult};
 use crate::heat::CureTest;
 use crate::ids::{RunId, Subject};
@@ -136,7 +136,7 @@ pub fn test_status(shop: &Shop, id: RunId) -> Option<TestStatus> {
     if run.ink.trim().is_empty() {
         return None;
     }
-    let tests = tests_of(shop, &run.ink, fabric);
+    let tests = latest_tests(shop, &run.ink, fabric);
     let made = |kind| tests.iter().any(|(_, test)| test.kind == kind);
     let kinds = [TestKind::Wash, TestKind::Crock, TestKind::Stretch]
         .into_iter()

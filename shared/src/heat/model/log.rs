@@ -1,6 +1,9 @@
 //! State folded from the facts about heat.
 
-use super::{ClimateReading, CureTest, Heater, InkSheet, OwnLimit, SensorReading, Settling, Transition, Trial};
+use super::tests_by_ink::{TestsByInk, standing_of};
+use super::{
+    ClimateReading, CureTest, Heater, InkSheet, OwnLimit, SensorReading, Settling, Transition, Trial, ink_key,
+};
 use crate::codec::Encode;
 use crate::collections::Table;
 use crate::deletion::{Deletable, DeleteById, Deletion, deletable};
@@ -23,6 +26,7 @@ pub struct HeatLog {
     limits: BTreeMap<(Fabric, LimitKind), OwnLimit>,
     settlings: BTreeMap<Subject, Settling>,
     tests: Table<CureTest>,
+    tests_by_ink: TestsByInk,
     trials: Table<Trial>,
     climate: Vec<ClimateReading>,
 }
@@ -71,6 +75,25 @@ impl HeatLog {
     /// All tests, including deleted ones.
     pub fn tests(&self) -> impl Iterator<Item = (Subject, &CureTest)> {
         self.tests.iter().map(|(id, test)| (*id, test))
+    }
+
+    /// The latest tests of an ink on a fabric, by the ink's [key](ink_key): of each kind and result those that were recorded
+    /// at the last moment, in no particular order, without deleted ones. `None` if only going through all tests tells.
+    pub(crate) fn latest_tests(&self, key: &str, fabric: Fabric) -> Option<Vec<(Subject, &CureTest)>> {
+        let of_ink = |id: Subject| self.tests.get(&id).filter(|test| ink_key(&test.ink) == key);
+        let kinds = self.tests_by_ink.of(key).into_iter().flat_map(|kinds| kinds.iter());
+        let mut found = Vec::new();
+        for (_, tests) in kinds.filter(|((of, _), _)| *of == fabric) {
+            let newest = tests.newest(|id| of_ink(id).is_some()).ok()?;
+            let Some(last) = newest.and_then(of_ink).map(|test| test.result_at) else { continue };
+            found.extend(tests.since(|at| at < last)?.filter_map(|id| Some((id, of_ink(id)?))));
+        }
+        Some(found)
+    }
+
+    /// Number of cure tests and what finds them that were decoded or changed. Tests count them.
+    pub(crate) fn rows_in_memory(&self) -> usize {
+        self.tests.rows_in_memory() + self.tests_by_ink.rows_in_memory()
     }
 
     /// The trial with this id, deleted or not.
@@ -137,9 +160,15 @@ impl HeatLog {
                 settling.at.set_once(at);
             }
             HeatFact::TestSet(fields) => {
-                let test = self.tests.get_or_insert_default(subject);
+                let mut before = None;
+                let test = self.tests.get_or_insert_with(subject, || {
+                    before = Some(None);
+                    CureTest::default()
+                });
+                let before = before.unwrap_or_else(|| standing_of(test));
                 test.created.set_once(at);
                 fields.iter().for_each(|field| test.set(at, field));
+                self.tests_by_ink.test_changed(subject, before, standing_of(test));
             }
             HeatFact::TrialSet(fields) => {
                 let trial = self.trials.get_or_insert_default(subject);
@@ -147,6 +176,14 @@ impl HeatLog {
                 fields.iter().for_each(|field| trial.set(field));
             }
         }
+    }
+
+    fn delete_test(&mut self, id: Subject, deletion: Deletion) -> bool {
+        let Some(test) = self.tests.get_mut(&id) else { return false };
+        let before = standing_of(test);
+        test.mark(deletion);
+        self.tests_by_ink.test_changed(id, before, standing_of(test));
+        true
     }
 
     fn heater_mut(&mut self, id: Subject, at: WallTime) -> &mut Heater {
@@ -169,12 +206,11 @@ deletable!(Heater, InkSheet, CureTest, Trial, Settling, ClimateReading);
 
 impl DeleteById for HeatLog {
     fn delete(&mut self, id: Subject, deletion: Deletion) -> bool {
-        let readings = &mut self.climate;
         self.heaters.delete(id, deletion)
             || self.sheets.delete(id, deletion)
-            || self.tests.delete(id, deletion)
+            || self.delete_test(id, deletion)
             || self.trials.delete(id, deletion)
             || self.settlings.delete(id, deletion)
-            || readings.iter_mut().find(|reading| reading.id == id).map(|reading| reading.mark(deletion)).is_some()
+            || self.climate.iter_mut().find(|reading| reading.id == id).map(|reading| reading.mark(deletion)).is_some()
     }
 }

@@ -7,6 +7,7 @@ mod log;
 mod own_limit;
 mod settling;
 mod sheet;
+mod tests_by_ink;
 mod trial;
 
 pub use climate_reading::ClimateReading;

@@ -103,8 +103,7 @@ fn bare(shop: &Shop, runs: Vec<InkNeeded>) -> NewPot {
 
 /// Capacity and empty weight of the last pot entered with a capacity.
 pub(crate) fn last_vessel(shop: &Shop) -> [Option<Grams>; 2] {
-    let last = shop.ink.pots().filter(|(_, pot)| pot.capacity.is_some()).max_by_key(|(id, pot)| (pot.created, *id));
-    last.map_or([None; 2], |(_, pot)| [pot.capacity, pot.tare])
+    shop.ink.last_vessel().map_or([None; 2], |pot| [pot.capacity, pot.tare])
 }
 
 fn apply_revision(shop: &Shop, view: &mut NewPot, id: Subject) {

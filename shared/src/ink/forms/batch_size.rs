@@ -8,7 +8,6 @@ use crate::ink::batch::new_pot::{last_vessel, unused_pot_name};
 use crate::ink::{SuggestedBatch, ink_needed, recipe_named, suggested_batch};
 use crate::plan::open_runs;
 use crate::shop::Shop;
-use crate::time::WallTime;
 use crate::units::{Grams, NumberProblem, Units, parse_whole};
 
 /// The size of a batch: a weight, or pieces of a run.
@@ -84,17 +83,11 @@ impl BatchSizeForm {
             .into_iter()
             .find(|need| need.recipe == Some(recipe) && need.to_mix.is_some_and(Grams::is_positive));
         let run = lacking.as_ref().map(|need| need.run).or_else(|| runs.first().map(|row| row.run));
-        let mut last: Option<(WallTime, BatchSize)> = None;
-        for (_, pot) in shop.ink.pots() {
-            let of_it = pot.revision.and_then(|id| shop.ink.revision(id)).is_some_and(|made| made.recipe == recipe);
-            if let Some(size) = pot.size.filter(|_| of_it && last.is_none_or(|(at, _)| at <= pot.created)) {
-                last = Some((pot.created, size));
-            }
-        }
+        let last = shop.ink.last_sized_pot(recipe).and_then(|pot| pot.size);
         let (grams, of_ink) = match (lacking.and_then(|need| need.to_mix), last) {
             (Some(lacks), _) => (Some(as_typed(lacks, units)), false),
-            (None, Some((_, BatchSize::Whole(size)))) => (Some(size), false),
-            (None, Some((_, BatchSize::Ink(size)))) => (Some(size), true),
+            (None, Some(BatchSize::Whole(size))) => (Some(size), false),
+            (None, Some(BatchSize::Ink(size))) => (Some(size), true),
             (None, None) => (None, false),
         };
         let pieces = runs.iter().find(|row| Some(row.run) == run).map(|row| row.pieces.to_string());

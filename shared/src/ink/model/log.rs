@@ -1,12 +1,13 @@
 //! Ink components, recipes, pots and events, as the facts leave them.
 
+use super::pot_lists::{PotLists, PotStanding};
 use super::{Component, Pot, Recipe};
 use crate::codec::Encode;
 use crate::collections::{Table, sort_by_key};
 use crate::deletion::{Deletable, DeleteById, Deletion, deletable};
 use crate::facts::{ColourReading, InkFact, Part, PrintUse};
 use crate::ids::{LotId, RunId, Subject};
-use crate::time::WallTime;
+use crate::time::{LeftOut, WallTime};
 use crate::units::Grams;
 
 /// An event of a pot, component, recipe or revision.
@@ -70,8 +71,7 @@ pub struct InkLog {
     components: Table<Component>,
     recipes: Table<Recipe>,
     pots: Table<Pot>,
-    /// The pots that are neither closed nor deleted.
-    open_pots: Table<()>,
+    pot_lists: PotLists,
     events: Table<InkEvent>,
     /// The ids of the events about each thing, in the order in which they were first recorded.
     about: Table<Vec<Subject>>,
@@ -112,12 +112,46 @@ impl InkLog {
 
     /// The pots that are neither closed nor deleted, in the order of their ids.
     pub(crate) fn open_pots(&self) -> impl Iterator<Item = Subject> {
-        self.open_pots.keys().copied()
+        self.pot_lists.open.keys().copied()
     }
 
     /// The pots that were not deleted, closed ones included.
     pub fn pots(&self) -> impl Iterator<Item = (Subject, &Pot)> {
         self.pots.iter().filter(|(_, pot)| !pot.deleted).map(|(id, pot)| (*id, pot))
+    }
+
+    /// The pot of a recipe made last among those that have a size and were not deleted.
+    pub(crate) fn last_sized_pot(&self, recipe: Subject) -> Option<&Pot> {
+        let of_it = |id: Subject| self.revision(id).is_some_and(|revision| revision.recipe == recipe);
+        let mut last: Option<(WallTime, Subject)> = None;
+        for (revision, _) in self.events_of(recipe).into_iter().filter(|(id, _)| of_it(*id)) {
+            let newest = self.pot_lists.sized.of(revision).map_or(Ok(None), |pots| pots.newest(|_| true));
+            let found = newest.unwrap_or_else(|LeftOut| {
+                self.latest_pot(|pot| pot.size.is_some() && pot.revision == Some(revision)).map(|(id, _)| id)
+            });
+            last = last.max(found.and_then(|id| Some((self.pots.get(&id)?.created, id))));
+        }
+        self.pots.get(&last?.1)
+    }
+
+    /// The pot made last among those that have a capacity and were not deleted.
+    pub(crate) fn last_vessel(&self) -> Option<&Pot> {
+        match self.pot_lists.vessels.newest(|_| true) {
+            Ok(id) => self.pots.get(&id?),
+            Err(LeftOut) => self.latest_pot(|pot| pot.capacity.is_some()).map(|(_, pot)| pot),
+        }
+    }
+
+    /// The pot that is meant and was made last, found by going through all that were not deleted.
+    fn latest_pot(&self, is_meant: impl Fn(&Pot) -> bool) -> Option<(Subject, &Pot)> {
+        self.pots().filter(|(_, pot)| is_meant(pot)).max_by_key(|(id, pot)| (pot.created, *id))
+    }
+
+    /// Number of pots, events and what belongs to them that were decoded or changed. Tests count them.
+    pub(crate) fn rows_in_memory(&self) -> usize {
+        let things = self.components.rows_in_memory() + self.recipes.rows_in_memory() + self.pots.rows_in_memory();
+        let runs = self.prints.rows_in_memory() + self.garments.rows_in_memory();
+        things + runs + self.pot_lists.rows_in_memory() + self.events.rows_in_memory() + self.about.rows_in_memory()
     }
 
     /// How much ink a print of a run takes, if it was calculated.
@@ -176,10 +210,15 @@ impl InkLog {
                 fields.iter().for_each(|field| recipe.set(field));
             }
             InkFact::PotSet(fields) => {
-                let pot = self.pots.get_or_insert_default(id);
+                let mut before = None;
+                let pot = self.pots.get_or_insert_with(id, || {
+                    before = Some(PotStanding::default());
+                    Pot::default()
+                });
+                let before = before.unwrap_or_else(|| PotStanding::of(pot));
                 pot.created.set_once(at);
                 fields.iter().for_each(|field| pot.set(field));
-                self.keep_if_open(id);
+                self.pot_lists.pot_changed(id, before, PotStanding::of(pot));
             }
             InkFact::ScaleSet { step, most } => self.scale = Scale { step: *step, most: *most },
             InkFact::PrintSet(Some(print)) => self.prints.insert(id, *print),
@@ -203,17 +242,11 @@ impl InkLog {
     }
 
     fn delete_pot(&mut self, id: Subject, deletion: Deletion) -> bool {
-        let known = self.pots.delete(id, deletion);
-        self.keep_if_open(id);
-        known
-    }
-
-    fn keep_if_open(&mut self, pot: Subject) {
-        if self.pots.get(&pot).is_some_and(Pot::is_open) {
-            self.open_pots.insert(pot, ());
-        } else {
-            self.open_pots.remove(&pot);
-        }
+        let Some(pot) = self.pots.get_mut(&id) else { return false };
+        let before = PotStanding::of(pot);
+        pot.mark(deletion);
+        self.pot_lists.pot_changed(id, before, PotStanding::of(pot));
+        true
     }
 
     fn record_event(&mut self, id: Subject, at: WallTime, rank: u64, fact: &InkFact) {

@@ -3,6 +3,7 @@
 mod component;
 mod log;
 mod pot;
+mod pot_lists;
 mod recipe;
 
 pub use component::Component;

@@ -4,9 +4,10 @@ use crate::codec::Encode;
 use crate::colour::Colour;
 use crate::deletion::deletable;
 use crate::facts::{Fabric, LotField, Size};
-use crate::ids::JobId;
+use crate::ids::{JobId, id_of_name};
 use crate::time::WallTime;
 use std::collections::BTreeMap;
+use uuid::Uuid;
 
 /// Garments of one kind, fabric and colour, folded from the facts.
 #[derive(Clone, Debug, PartialEq, Default, Encode)]
@@ -50,5 +51,29 @@ impl Lot {
     /// Number of pieces in the lot.
     pub fn total(&self) -> u32 {
         self.pieces.values().sum()
+    }
+}
+
+/// What lots are found by whose garment has this name, whatever its case; `None` for an empty name. Other names may have
+/// the same id.
+pub(crate) fn garment_id(name: &str) -> Option<Uuid> {
+    // The whole word knows which sigma ends it, a letter does not.
+    let lower = name.trim().chars().flat_map(char::to_lowercase).map(|letter| if letter == 'ς' { 'σ' } else { letter });
+    let lower: String = lower.collect();
+    (!lower.is_empty()).then(|| id_of_name(&lower))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn names_that_differ_in_case_have_one_garment_id() {
+        for name in ["Heavy tee", "ÑANDÚ", "ΟΔΟΣ ΣΑΣ", "İstanbul", "Straße"] {
+            assert_eq!(garment_id(&name.to_lowercase()), garment_id(name), "{name}");
+        }
+        assert_eq!(garment_id("  tee "), garment_id("TEE"));
+        assert_ne!(garment_id("tee"), garment_id("tote"));
+        assert_eq!((garment_id(""), garment_id(" ")), (None, None));
     }
 }

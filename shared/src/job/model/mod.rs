@@ -5,3 +5,4 @@ mod lot;
 
 pub use job::Job;
 pub use lot::Lot;
+pub(crate) use lot::garment_id;

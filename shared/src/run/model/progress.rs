@@ -89,6 +89,11 @@ impl Progress {
         &self.stops
     }
 
+    /// Wall time of the last thing that happened to it on the press; `None` if it was never there.
+    pub fn last_activity(&self) -> Option<WallTime> {
+        self.last_activity
+    }
+
     /// Wall time of the first garment on the platen.
     pub fn started(&self) -> Option<WallTime> {
         self.started

@@ -3,9 +3,10 @@
 use super::course::{CoursePrior, Kinship, TroublePrior};
 use crate::collections::sort_by_key;
 use crate::ids::RunId;
-use crate::run::model::{LastActive, RunKind};
+use crate::run::model::RunKind;
 use crate::run::{PaceSummary, Run};
 use crate::shop::Shop;
+use crate::time::WallTime;
 use std::cmp::Reverse;
 
 /// Where the expectation of a run's pace comes from, beside its own counts.
@@ -31,7 +32,7 @@ pub enum PaceSource {
 pub struct Experience<'a> {
     shop: &'a Shop,
     /// The latest first.
-    ended: Vec<(RunKind, LastActive)>,
+    ended: Vec<(RunKind, (WallTime, RunId))>,
 }
 
 /// Fewest gaps of a run to learn the pace from.
@@ -42,7 +43,8 @@ const MAX_RUNS: usize = 12;
 impl<'a> Experience<'a> {
     /// The experience of a shop.
     pub fn of(shop: &'a Shop) -> Self {
-        let mut ended: Vec<_> = shop.links.ended_runs.iter().collect();
+        let of_kind = shop.links.ended_runs.iter();
+        let mut ended: Vec<_> = of_kind.flat_map(|(kind, runs)| runs.iter().map(move |run| (kind, run))).collect();
         sort_by_key(&mut ended, |(_, run)| Reverse(*run));
         Self { shop, ended }
     }

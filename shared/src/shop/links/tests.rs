@@ -24,7 +24,8 @@ fn any_fact() -> impl Strategy<Value = (Uuid, Fact)> {
         1 => Just(Fact::Restored),
         2 => Just(Fact::JobFinished),
         1 => Just(Fact::JobReopened),
-        1 => Just(Fact::JobSet(vec![JobField::Title("Tees".into())])),
+        1 => select(vec!["", " ", "Choir", "Gym"]).prop_map(|name| Fact::JobSet(vec![JobField::Client(name.into())])),
+        2 => select(vec!["", "Tee", "TEE ", "Tote"]).prop_map(|name| Fact::LotSet(vec![LotField::Garment(name.into())])),
         2 => id().prop_map(|job| Fact::LotSet(vec![LotField::Job(job)])),
         2 => select(vec![Fabric::Cotton, Fabric::Nylon]).prop_map(|fabric| Fact::LotSet(vec![LotField::Fabric(fabric)])),
         3 => id().prop_map(|lot| Fact::RunSet(vec![RunField::Lot(lot)])),
@@ -58,23 +59,29 @@ fn from_all(shop: &Shop) -> Links {
     links
 }
 
+/// What is kept of all kinds, the oldest first.
+fn rows<K: Copy + PartialEq>(kinds: &NewestOfKinds<K>) -> Vec<((WallTime, Uuid), K)> {
+    let mut rows: Vec<_> = kinds.iter().flat_map(|(kind, kept)| kept.iter().map(move |row| (row, kind))).collect();
+    rows.sort_unstable_by_key(|(row, _)| *row);
+    rows
+}
+
 /// Links whose lists are all in one order, whatever happened first.
 fn in_order(links: &Links) -> impl PartialEq + std::fmt::Debug + use<> {
-    let sorted = |owners: &Table<Vec<Uuid>>| {
+    let sorted = |groups: &Groups| {
         let row = |(id, ids): (&Uuid, &Vec<Uuid>)| {
             let mut ids = ids.clone();
             ids.sort_unstable();
             (*id, ids)
         };
-        owners.iter().map(row).collect::<Vec<_>>()
+        groups.iter().map(row).collect::<Vec<_>>()
     };
-    let mut ended: Vec<_> = links.ended_runs.iter().map(|(kind, run)| (run, kind)).collect();
-    ended.sort_unstable_by_key(|(run, _)| *run);
     (
         [sorted(&links.lots_of_job), sorted(&links.runs_of_lot)],
         [links.open_jobs.clone(), links.on_press.clone()],
         [links.finished_jobs.clone(), links.new_lots.clone(), links.recent_runs.clone()],
-        ended,
+        (rows(&links.ended_runs), rows(&links.runs_by_place)),
+        (links.lots_of_garment.clone(), links.clients.clone()),
     )
 }
 
