@@ -22,7 +22,7 @@
 //! - [`form`]: what every form needs
 //! - [`ids`], [`time`], [`units`]: identifiers; moments, spans and days; quantities that know their unit
 //! - [`codec`], [`collections`]: stored bytes, and collections beside those of `std`
-//! - [`demo`]: an invented shop that fills every screen
+//! - [`demo`]: an invented shop that fills every page
 
 // A new variant of a stored enum must not be swallowed by a wildcard arm.
 #![warn(clippy::wildcard_enum_match_arm)]

@@ -11,7 +11,7 @@ pub fn Checkboxes(
     /// Label of the group.
     #[prop(into)]
     label: String,
-    /// Name of the radio group, unique on the page.
+    /// Prefix of the checkboxes' ids, unique on the page.
     name: &'static str,
     /// Id, label and secondary text of each option.
     options: Vec<(Uuid, String, String)>,

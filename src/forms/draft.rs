@@ -18,7 +18,7 @@ pub struct Drafts {
 }
 
 impl Drafts {
-    /// How many there are.
+    /// Number of drafts.
     pub fn count(&self) -> usize {
         self.ends.len()
     }
@@ -28,7 +28,7 @@ impl Drafts {
         self.ends.push(Arc::new(end));
     }
 
-    /// Ends all of them.
+    /// Ends all drafts: they were saved, or are discarded.
     pub fn end(&self, how: DraftEnd) {
         self.ends.iter().for_each(|end| end(how));
     }

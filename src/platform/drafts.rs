@@ -9,7 +9,7 @@ const MOST: usize = 20;
 /// Longest draft, in bytes. A longer one is not kept.
 const LONGEST: usize = 40_000;
 
-/// Before the keys of the drafts of the shop, or of the demo's.
+/// Key prefix of the drafts of the shop, or of the demo.
 pub fn shop_key(demo: bool) -> &'static str {
     if demo { "demo" } else { "shop" }
 }

@@ -6,7 +6,7 @@ use lastpull_core::exchange::ImportRecord;
 use lastpull_core::ids::DeviceId;
 use lastpull_core::journal::Head;
 
-/// Values that no page draws.
+/// State that is not reactive, since no page draws it.
 #[derive(Default)]
 pub struct Session {
     /// Number of times that a shop was opened.
@@ -28,7 +28,7 @@ pub struct Session {
 }
 
 impl Session {
-    /// Begins with another shop, or the same one anew.
+    /// Resets what belongs to the open shop.
     pub(super) fn open_shop(&mut self) {
         self.opened += 1;
         (self.rescue, self.picked, self.brought) = (None, None, None);

@@ -10,7 +10,8 @@ use serde::{Deserialize, Serialize};
 /// Sort key of entries in the fold.
 pub type OrderKey = (Stamp, DeviceId, u64);
 
-/// A fact in the journal. Entries never change and are never removed.
+/// A fact in the journal. Entries never change. They leave the journal only when an import is taken back
+/// ([`Storage::withdraw`](super::Storage::withdraw)).
 #[derive(Clone, Debug, PartialEq)]
 pub struct Entry<F> {
     /// The device that recorded it.

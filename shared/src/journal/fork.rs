@@ -30,7 +30,7 @@ pub struct Fork {
 /// What a device id and the ids derived from it share: its last six bytes, which are random.
 pub(super) type Family = [u8; 6];
 
-/// The numbers at which a family forks: the first one, and each that more facts have than the one before it.
+/// The sequence numbers from which the number of conflicting facts of a family grows.
 pub(super) type Forks = BTreeSet<u64>;
 
 /// Entries of one id by rising number, each number once.
@@ -68,9 +68,9 @@ pub(super) fn derived_id(family: Family, rank: usize) -> DeviceId {
     Uuid::from_bytes(id)
 }
 
-/// Files the facts of a forked family, which are given in lines with any of its ids and may be repeated. Returns them
-/// with the numbers at which it forks.
-pub(super) fn filed<F: JournalFact>(family: Family, lines: Vec<Line<F>>) -> (BTreeMap<DeviceId, Vec<Entry<F>>>, Forks) {
+/// Distributes the facts of a forked device over its derived ids. They are given in branches with any of its ids and may
+/// be repeated. Returns them with the numbers at which it forks.
+pub(super) fn split_by_derived_id<F: JournalFact>(family: Family, lines: Vec<Line<F>>) -> (BTreeMap<DeviceId, Vec<Entry<F>>>, Forks) {
     let derived = lines.iter().filter(|(id, _)| is_derived(*id));
     let seen_by_others = derived.filter_map(|(_, line)| line.first()).map(|entry| entry.seq).min();
     let mut numbers = BTreeMap::<u64, Vec<Entry<F>>>::new();

@@ -1,4 +1,4 @@
-//! Many entries of one device as bytes, as the journal is stored after the tail was consolidated.
+//! Many entries of one device as bytes, as the journal is stored after compaction.
 //!
 //! Schema, version 2: one byte `2`; device (16 bytes); first sequence number; count; the subjects as a list
 //! (each 16 bytes) in order of first use; then for each entry: wall time of the stamp as the signed difference to the

@@ -57,7 +57,7 @@ impl<'a> WorkCalendar<'a> {
         end + left
     }
 
-    /// Seconds of work from now to a moment. Before now: the seconds that it is past, negative.
+    /// Seconds of working time from now to a moment; for a moment that is past, the seconds since then, negative.
     pub fn work_until(&self, moment: WallTime) -> f64 {
         if moment <= self.clock.now {
             return moment.seconds_after(self.clock.now);

@@ -88,7 +88,7 @@ pub struct HeldKeys {
     down: Vec<String>,
 }
 
-/// What a key means on the counting screen.
+/// What a key means on the counting page.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum KeyMeaning {
     /// Count one piece.

@@ -8,7 +8,8 @@
 //!   written in that order; pieces are signed sums.
 //! - A fact about something that has not arrived yet creates it with default values, so that nothing is lost whatever
 //!   the order of the files.
-//! - Nothing is ever removed from the journal: deleting is a fact, and undo is another one.
+//! - Nothing is removed from the journal, except the entries of an import that is taken back: deleting is a fact, and undo
+//!   is another one.
 
 mod changes;
 pub mod checkpoint;

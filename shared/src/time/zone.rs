@@ -72,8 +72,8 @@ impl Zone {
     }
 }
 
-/// The offset at `from` and its changes until `to`, of a zone that is known by its offset at any moment. Takes one look
-/// for each two weeks, and 30 for each change.
+/// The offset at `from` and its changes until `to`, of a zone that is known by its offset at any moment. Calls
+/// `offset_at` once for each two weeks, and 30 times for each change.
 pub fn offset_changes(offset_at: impl Fn(WallTime) -> i32, from: WallTime, to: WallTime) -> (i32, Vec<OffsetChange>) {
     let first = offset_at(from);
     let (mut at, mut minutes, mut changes) = (from, first, Vec::new());

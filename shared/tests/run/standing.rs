@@ -6,7 +6,7 @@ use lastpull_core::ids::RunId;
 use lastpull_core::job::Size;
 use lastpull_core::run::{Pace, RunPhase, StopCause, run_summary};
 
-/// Whole seconds at work and stood, as the counting screen shows them.
+/// Whole seconds at work and stood, as the counting page shows them.
 fn times(press: &TestShop, run: RunId, seconds: u64) -> (u64, u64) {
     let count = press.count(run, seconds);
     (count.active.ms() / 1000, count.stopped.ms() / 1000)

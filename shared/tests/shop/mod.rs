@@ -286,12 +286,12 @@ impl TestShop {
         Shop::fold(&Journal::of(self.entries()).expect("no two facts under one number"))
     }
 
-    /// The counting screen of the phone on the press.
+    /// The counting page of the phone on the press.
     pub fn count(&self, run: RunId, seconds: u64) -> CountView {
         count_view(&self.shop(), run, PHONE, clock(seconds), &[])
     }
 
-    /// What the counting screen shows of the pace.
+    /// What the counting page shows of the pace.
     pub fn run_pace(&self, run: RunId, seconds: u64) -> RunPace {
         run_pace(&self.shop(), run, clock(seconds))
     }

@@ -64,7 +64,7 @@ pub struct Progress {
 /// Time between two reports.
 const REPORT_EVERY: Millis = Millis::from_ms(50);
 
-/// Told how far the work is.
+/// Reports how far the work is, at most once in [`REPORT_EVERY`].
 #[derive(Clone)]
 pub(super) struct Watch {
     report: Rc<dyn Fn(Progress)>,
@@ -76,12 +76,12 @@ impl Watch {
         Self { report: Rc::new(report), last: Rc::default() }
     }
 
-    /// Of the page, which draws nothing while it does the work itself.
+    /// Reports nothing: the page draws nothing while it does the work itself.
     pub(super) fn none() -> Self {
         Self::new(|_| ())
     }
 
-    /// Tells how far a step is, now and then.
+    /// Reports how far a step is.
     pub(super) fn tell(&self, step: Step, share: Share) {
         let now = clock::now().now;
         let is_due = |(last, at): (Step, WallTime)| last != step || now < at || now >= at + REPORT_EVERY;

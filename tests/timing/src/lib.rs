@@ -1,4 +1,4 @@
-//! Computations of the core, to be timed in a browser by `tests/tools/bench.mjs`: compiled with the app's own
+//! Computations of the core, to be timed in a browser by `tests/bench/app/bench.mjs`: compiled with the app's own
 //! profile, and not part of the app.
 
 // Code that wasm-bindgen generates for an exported function.

@@ -2,8 +2,8 @@
 
 use super::model::Limit;
 
-/// The step p from 0 that minimises ½·pᵀHp + gᵀp while every limit keeps its room. `h` must be positive definite and no
-/// room negative. Active-set method: move to the minimum on the active limits, add each limit met on the way, drop the
+/// The step p from 0 that minimises ½·pᵀHp + gᵀp subject to `limits[i]·p ≤ rooms[i]`. `h` must be positive definite and
+/// `rooms` at least 0. Active-set method: move to the minimum on the active limits, add each limit met on the way, drop the
 /// one with the most negative multiplier.
 pub fn least_within(size: usize, h: [[f64; 3]; 3], g: [f64; 3], limits: &[Limit], rooms: &[f64]) -> [f64; 3] {
     let mut p = [0.0; 3];

@@ -88,7 +88,7 @@ fn end_of(tail: &[u8]) -> Option<usize> {
 /// Reads the list of files of an archive.
 ///
 /// # Errors
-/// [`NoFile`] if the source cannot be read or is not a ZIP archive.
+/// [`ZipError`] if the source cannot be read or is not a ZIP archive.
 pub async fn list<S: Source>(source: &S) -> Result<Vec<ZipEntry>, ZipError> {
     let length = source.size().min((END_SIZE + usize::from(u16::MAX)) as u64);
     let first = source.size() - length;

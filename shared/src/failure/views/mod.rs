@@ -1,4 +1,4 @@
-//! What the screens show of failures.
+//! What the pages show of failures.
 
 mod card;
 mod notice;

@@ -194,7 +194,8 @@ pub(crate) fn sensor_of(heater: &Heater, setting: Option<Temperature>, now: Wall
     })
 }
 
-/// The temperature at the print that a setting is compared with the limits as: corrected by the dryer's latest measurement.
+/// The print temperature assumed for a setting when it is compared with limits: corrected by the dryer's latest
+/// measurement.
 pub(crate) fn set_temperature_for_limits(
     heater: Option<&Heater>,
     setting: Option<Temperature>,

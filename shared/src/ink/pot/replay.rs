@@ -110,8 +110,8 @@ impl PotState {
 /// Called after each event of the replay with the pot, the event, and the pot's state after it.
 pub(crate) type ReplayObserver<'a> = &'a mut dyn FnMut(Subject, Subject, &PotState);
 
-/// Replays the events of these pots, and of every pot that was poured into them. An undone event only contributes the
-/// rank at which it was undone.
+/// Replays the events of these pots, and of every pot that was poured into them. Undone events are skipped;
+/// they only mark when the contents last changed.
 pub(crate) fn replay(shop: &Shop, pots: &[Subject], watch: ReplayObserver<'_>) -> Table<PotState> {
     let log = &shop.ink;
     let mut states = Table::default();

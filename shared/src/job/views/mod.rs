@@ -1,4 +1,4 @@
-//! What the screens show of jobs.
+//! What the pages show of jobs.
 
 mod job_card;
 mod job_list;

@@ -27,8 +27,8 @@ impl Default for Closings {
 }
 
 impl Closings {
-    /// Minutes after midnight at which a job is due that is due at closing: the last minute of a day on which the shop
-    /// closes after midnight; `None` on a day off.
+    /// Due time, in minutes after midnight, of a job without a time of its own: closing, or 23:59 if the shop closes after
+    /// midnight; `None` on a day off.
     pub fn due_on(&self, day: Day) -> Option<u16> {
         self.on(day).map(|minutes| if minutes < DAY_TURN { 24 * 60 - 1 } else { minutes })
     }

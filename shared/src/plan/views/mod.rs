@@ -1,4 +1,4 @@
-//! What the screen of the day shows: the rail of runs against closing, and what was done.
+//! What the day's page shows: the rail of runs against closing, and what was done.
 
 mod done_today;
 mod fit;

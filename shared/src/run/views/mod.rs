@@ -1,4 +1,4 @@
-//! What the screens show at the press: the count, the pace, and the run when it is over.
+//! What the pages at the press show: the count, the pace, and the run when it is over.
 
 mod count;
 mod ended;

@@ -51,8 +51,7 @@ pub struct PaceView {
     /// The due time or closing, whichever comes first; `None` without either. For a run that is expected to go on past
     /// closing and is due on another day: its due time.
     pub goal: Option<Goal>,
-    /// Good pieces of the order by closing, without those over in a size, as often more as fewer; `None` without a closing
-    /// time.
+    /// Median number of ordered good pieces finished by closing, without those over in a size; `None` without a closing time.
     pub by_closing: Option<u32>,
 }
 

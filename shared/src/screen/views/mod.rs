@@ -1,4 +1,4 @@
-//! What the screens of the app show of the screen room.
+//! What the pages show of screens, baths and exposures.
 
 mod bath;
 mod board;

@@ -15,9 +15,9 @@ use crate::run::PaceSummary;
 // Standard deviations assumed where nothing is known, as fractions of a settled piece's time (the drift's: per
 // hundred pieces). Our own, chosen in the simulation of `tests/run/calibration/`.
 
-/// Of the shop's own start, settling, drift and change of pile from none.
+/// Prior standard deviation of the shop's effects around zero: start, settling, drift, change of pile.
 pub(super) const SHOP_EFFECT: [f64; 4] = [0.04, 0.03, 0.03, 0.1];
-/// Of one run's from the shop's.
+/// Prior standard deviation of one run's effects around the shop's.
 pub(super) const RUN_EFFECT: [f64; 4] = [0.02, 0.02, 0.025, 0.1];
 /// Of one run's effect, as a fraction of the shop's effect, besides.
 const RUN_VARIES: f64 = 0.25;
@@ -29,7 +29,7 @@ pub(super) const DEFAULT_RUNS: f64 = 3.0;
 const SHOP_DEGREES: f64 = 0.15;
 /// Steps of expectation and maximisation.
 const STEPS: usize = 6;
-/// So wide that it says nothing.
+/// Standard deviation of an uninformative prior.
 pub(super) const VAGUE: f64 = 100.0;
 
 /// What one run says about its coefficients: XᵀΣ⁻¹X and XᵀΣ⁻¹y.

@@ -47,7 +47,8 @@ impl Outlook {
         Self { work, stops, stops_doubt: [own, shared], stop }
     }
 
-    /// This run's time and another's after it. What both share adds up; what is their own does not.
+    /// The combined time of this run and the next. Standard deviations of shared errors add; variances of independent ones
+    /// add.
     #[must_use]
     pub fn and(&self, other: &Self) -> Self {
         let stops = self.stops + other.stops;
