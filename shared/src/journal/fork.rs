@@ -70,7 +70,10 @@ pub(super) fn derived_id(family: Family, rank: usize) -> DeviceId {
 
 /// Distributes the facts of a forked device over its derived ids. They are given in branches with any of its ids and may
 /// be repeated. Returns them with the numbers at which it forks.
-pub(super) fn split_by_derived_id<F: JournalFact>(family: Family, lines: Vec<Line<F>>) -> (BTreeMap<DeviceId, Vec<Entry<F>>>, Forks) {
+pub(super) fn split_by_derived_id<F: JournalFact>(
+    family: Family,
+    lines: Vec<Line<F>>,
+) -> (BTreeMap<DeviceId, Vec<Entry<F>>>, Forks) {
     let derived = lines.iter().filter(|(id, _)| is_derived(*id));
     let seen_by_others = derived.filter_map(|(_, line)| line.first()).map(|entry| entry.seq).min();
     let mut numbers = BTreeMap::<u64, Vec<Entry<F>>>::new();

@@ -1,6 +1,6 @@
 //! The journal as a set of entries, merged by union.
 
-use super::fork::{Family, Line, derived_id, family_of, filed, is_derived, text_of};
+use super::fork::{Family, Line, derived_id, family_of, is_derived, split_by_derived_id, text_of};
 use super::{Coverage, Entry, Fork, Gap, JournalFact, Stamp, TooMany};
 use crate::collections::{Table, sort_by_key};
 use crate::ids::DeviceId;
@@ -100,7 +100,7 @@ impl<F: JournalFact> Journal<F> {
         let here: Vec<DeviceId> = self.devices.keys().copied().filter(|id| family_of(*id) == family).collect();
         lines.extend(here.into_iter().filter_map(|id| self.devices.remove(&id).map(|line| (id, line))));
         let device = lines.iter().map(|(id, _)| *id).min_by_key(|id| (is_derived(*id), *id)).unwrap_or_default();
-        let (lines, forks) = filed(family, lines);
+        let (lines, forks) = split_by_derived_id(family, lines);
         for (id, line) in lines {
             self.devices.insert(id, line);
         }
@@ -131,8 +131,8 @@ impl<F: JournalFact> Journal<F> {
     }
 
     /// The entries that are not among these stored ones, whatever id they are stored under. If another
-    /// one is stored under the derived id that it is filed under, it is given a derived id that has none with its number:
-    /// under which of them it is stored does not matter to where it is filed.
+    /// one is stored under the derived id that it is split_by_derived_id under, it is given a derived id that has none with its number:
+    /// under which of them it is stored does not matter to where it is split_by_derived_id.
     pub fn beyond_stored(&self, stored: &[Entry<F>]) -> Vec<Entry<F>> {
         let mut coverage = Coverage::default();
         coverage.add_all(stored);
