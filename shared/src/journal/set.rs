@@ -130,9 +130,8 @@ impl<F: JournalFact> Journal<F> {
         self.entries().filter(|entry| !known.holds(entry.device, entry.seq)).cloned().collect()
     }
 
-    /// The entries that are not among these stored ones, whatever id they are stored under. If another
-    /// one is stored under the derived id that it is split_by_derived_id under, it is given a derived id that has none with its number:
-    /// under which of them it is stored does not matter to where it is split_by_derived_id.
+    /// The entries that are not stored yet under any id of their device. If another entry is stored under the derived id
+    /// of one, it gets a derived id that has no entry with its number; the fold does not depend on which.
     pub fn beyond_stored(&self, stored: &[Entry<F>]) -> Vec<Entry<F>> {
         let mut coverage = Coverage::default();
         coverage.add_all(stored);
