@@ -231,12 +231,13 @@ fn go_back() {
 
 fn went_back() {
     GOING.set(None);
-    match NEXT.take() {
-        Some(Move::Go(hash)) => go(&hash),
-        Some(Move::Replace(hash)) => replace(&hash),
-        Some(Move::Up(hash)) => go_up(&hash),
-        None => {}
-    }
+    let Some(next) = NEXT.take() else { return };
+    // Not at once: setting the hash dispatches `popstate` before it returns, and this may be the listener of one.
+    clock::after(Duration::ZERO, move || match next {
+        Move::Go(hash) => go(&hash),
+        Move::Replace(hash) => replace(&hash),
+        Move::Up(hash) => go_up(&hash),
+    });
 }
 
 /// The current entry is another one. One without a state is new; [`arrived`] follows for it.

@@ -160,3 +160,25 @@ test("a link that is followed while a form is saved is not left again", async (t
   await go(page, "#/jobs", ".job-row");
   await page.getByText("Team tees").waitFor();
 });
+
+test("a link that is followed while the app goes back is shown", async (t) => {
+  const page = await openShop(t, app, {
+    initScript: () => {
+      const { back } = History.prototype;
+      History.prototype.back = function () {
+        back.call(this);
+        if (window.leave) location.hash = "#/more/about";
+        window.leave = false;
+      };
+    },
+  });
+  await newJob(page, { title: "Club tees" });
+  await press(page, ".page.job a[href$='/edit']");
+  await fillForm(page, { title: "Team tees" });
+  await page.evaluate(() => { window.leave = true; });
+  await save(page);
+  await page.waitForFunction(() => window.leave === false && location.hash === "#/more/about");
+  await page.locator("#facts").waitFor();
+  await page.goBack();
+  await page.locator(".page.job").getByText("Team tees").first().waitFor();
+});
