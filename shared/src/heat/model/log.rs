@@ -9,7 +9,7 @@ use crate::collections::Table;
 use crate::deletion::{Deletable, DeleteById, Deletion, deletable};
 use crate::facts::{Fabric, HeatFact, LimitKind};
 use crate::ids::{RunId, Subject};
-use crate::time::WallTime;
+use crate::time::{NewestOfKinds, WallTime};
 use std::collections::BTreeMap;
 
 /// Number of climate readings kept: hourly ones for a day.
@@ -81,7 +81,7 @@ impl HeatLog {
     /// at the last moment, in no particular order, without deleted ones. `None` if only going through all tests tells.
     pub(crate) fn latest_tests(&self, key: &str, fabric: Fabric) -> Option<Vec<(Subject, &CureTest)>> {
         let of_ink = |id: Subject| self.tests.get(&id).filter(|test| ink_key(&test.ink) == key);
-        let kinds = self.tests_by_ink.of(key).into_iter().flat_map(|kinds| kinds.iter());
+        let kinds = self.tests_by_ink.of(key).into_iter().flat_map(NewestOfKinds::iter);
         let mut found = Vec::new();
         for (_, tests) in kinds.filter(|((of, _), _)| *of == fabric) {
             let newest = tests.newest(|id| of_ink(id).is_some()).ok()?;
