@@ -97,7 +97,8 @@ messages! {
     caveat_not_measured { "The dryer's error was never measured: this is the bare setting.", "El error del horno no se ha medido: es la temperatura puesta." }
     caveat_sensor_old { "The dryer was measured over 90 days ago.", "El horno se midió hace más de 90 días." }
     caveat_sensor_elsewhere { "The dryer was measured far from this setting.", "El horno se midió lejos de esta temperatura." }
-    caveat_infrared { "The dryer was measured by infrared at the exit, which misses the hottest moment: for a limit the hotter of setting and reading counts.", "El horno se midió con infrarrojo a la salida, que no ve el máximo: para un límite cuenta lo más caliente, lo puesto o lo leído." }
+    caveat_infrared { "The dryer was last read by infrared at the exit, which misses the hottest moment: it can hold a fabric, and never clears it. Measure at the print with probe or strip.", "El horno se leyó por última vez con infrarrojo a la salida, que no ve el máximo: puede frenar un tejido, nunca darlo por bueno. Mide en el estampado con sonda o tira." }
+    caveat_hotter_reading { "Another reading, by infrared, older or far from this setting, was hotter: it counts for limits until you measure here with probe or strip.", "Otra lectura, con infrarrojo, más vieja o lejos de esta temperatura, dio más calor: cuenta para los límites hasta que midas aquí con sonda o tira." }
     caveat_canvas { "This canvas is taken for cotton. If its label says polyester, enter the fabric as polyester: its dye moves at this heat.", "Esta lona se toma por algodón. Si la etiqueta dice poliéster, pon poliéster: con este calor el tinte migra." }
     caveat_dryer_assumed { "Several dryers: the first one is assumed.", "Varios hornos: se supone el primero." }
     caveat_dwells { "Set time and belt do not agree; the shorter one counts.", "Tiempo puesto y cinta no coinciden; vale el menor." }
@@ -172,6 +173,7 @@ pub fn heat_caveat(caveat: HeatCaveat) -> &'static str {
         HeatCaveat::SensorOld => caveat_sensor_old(),
         HeatCaveat::SensorFarFromSetting => caveat_sensor_elsewhere(),
         HeatCaveat::SensorInfrared => caveat_infrared(),
+        HeatCaveat::SensorHotterReading => caveat_hotter_reading(),
         HeatCaveat::CanvasMayBePolyester => caveat_canvas(),
         HeatCaveat::DryerAssumed => caveat_dryer_assumed(),
         HeatCaveat::DwellsDiffer => caveat_dwells(),

@@ -11,7 +11,8 @@
 //!   25 °C away from the setting, is not relied on for a limit.
 //! - **Measured for a run.** What is measured for the dryer's check is compared with the limits and the ink's cure
 //!   temperature first; only then does the check's tolerance apply, which may reach past neither.
-//! - **Infrared** at the exit misses the hottest moment: for a limit the hotter of setting and reading counts.
+//! - **Infrared** at the exit misses the hottest moment: it may hold a fabric, and never clears it. For limits the latest
+//!   reading by probe or strip near the setting counts, and after it only what is hotter.
 //! - **Canvas** is taken for cotton, since most of it is. Whether the dye limit of polyester counts is unknown, and
 //!   shown as that, until the shop sets its own limit.
 //! - **Limits.** Of two published limits the lower is the default. Raising it is a fact with a reason.

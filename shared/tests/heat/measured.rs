@@ -4,15 +4,16 @@ use super::{
     belt, check, cotton_at_340, cotton_then_polyester, dryer, f, heat, measured, measured_with, of_run, over, seconds,
     sheet,
 };
-use crate::shop::{TestShop, wall};
+use crate::shop::{DAY, TestShop, wall};
 use lastpull_core::facts::{Fact, RunField};
 use lastpull_core::heat::{
     CureEstimate, HeatCaveat, HeatFact, HeatStatus, LimitName, LimitState, MeasuredBreach, SensorMethod, SettledTime,
-    TemperatureSource, checks_skipped_at_start, settled_facts,
+    TemperatureSource, checks_skipped_at_start, limits_while_entering, run_heat, settled_facts,
 };
 use lastpull_core::ids::RunId;
 use lastpull_core::job::{Fabric, Size};
 use lastpull_core::run::{CheckItem, CheckOutcome, CheckState, check_list};
+use proptest::prelude::*;
 
 /// Temperatures published for dye migration and for the cure of water-based ink, in °F: rows of
 /// `cure_common_practice.csv` that were read in their source.
@@ -171,6 +172,63 @@ fn an_infrared_reading_does_not_clear_the_dryer_for_the_next_run() {
     assert_eq!(over(&press, jerseys, 180).status(), HeatStatus::TooHot);
 }
 
+/// A polyester run at 260 °F through a dryer with these measurements: days after opening, method, setting and found in °F.
+fn polyester_after(readings: &[(u64, SensorMethod, f64, f64)]) -> (TestShop, RunId) {
+    let mut press = TestShop::new();
+    let run = press.order("Jerseys", None, Fabric::Polyester, &[(Size::M, 3)]);
+    let tunnel = dryer(&mut press, "Tunnel");
+    for (day, method, setting, found) in readings {
+        let fact = HeatFact::SensorRead { setting: f(*setting), found: f(*found), method: *method };
+        press.record_at(day * DAY, tunnel, Fact::Heat(fact));
+    }
+    press.set_up(run, vec![RunField::Dryer(Some(f(260.0)))]);
+    (press, run)
+}
+
+#[test]
+fn a_less_reliable_reading_never_lifts_the_hold_of_a_probe() {
+    use SensorMethod::{Infrared, Probe, Strip};
+    let held = (0, Probe, 260.0, 268.0);
+    for (later, holds, why) in [
+        (vec![], true, "268 at the print"),
+        (vec![(1, Infrared, 260.0, 255.0)], true, "by infrared"),
+        (vec![(1, Infrared, 260.0, 255.0); 30], true, "by infrared, however often"),
+        (vec![(1, Probe, 340.0, 300.0)], true, "far from the setting"),
+        (vec![(91, Infrared, 260.0, 255.0)], true, "the probe is old, and infrared no better"),
+        (vec![(91, Probe, 340.0, 300.0)], true, "the probe is old, and this one far"),
+        (vec![(1, Probe, 260.0, 255.0)], false, "by probe at the setting"),
+        (vec![(1, Strip, 250.0, 245.0)], false, "by strip near the setting"),
+        (vec![(1, Probe, 260.0, 255.0), (2, Infrared, 260.0, 250.0)], false, "the probe stands"),
+        (vec![(1, Probe, 260.0, 255.0), (2, Infrared, 260.0, 266.0)], true, "infrared is rather too low than too high"),
+        (vec![(1, Probe, 260.0, 255.0), (2, Probe, 340.0, 300.0)], false, "one far away says nothing here"),
+    ] {
+        let readings: Vec<_> = [held].into_iter().chain(later).collect();
+        let now = readings.last().unwrap().0 * DAY;
+        let (press, run) = polyester_after(&readings);
+        assert_eq!(over(&press, run, now).hold_ink(), holds, "{why}");
+        let paper = run_heat(&press.shop(), run, wall(now)).unwrap();
+        assert_eq!(paper.exceeded_limits().next().is_some(), holds, "{why}, on paper");
+        let shop = press.shop();
+        let entering =
+            limits_while_entering(&shop, shop.run(run).unwrap().lot.unwrap(), Some(run), "Brick", f(260.0), wall(now));
+        assert_eq!(!entering.is_empty(), holds, "{why}, while entering");
+    }
+}
+
+#[test]
+fn a_hotter_reading_that_counts_for_limits_only_is_explained() {
+    use SensorMethod::{Infrared, Probe};
+    let (press, run) = polyester_after(&[(0, Probe, 260.0, 255.0), (0, Infrared, 260.0, 266.0)]);
+    let heat = of_run(&press, run);
+    assert_eq!(heat.ink_temperature, Some(f(255.0)), "the probe says what the ink gets");
+    assert!(heat.caveats.contains(&HeatCaveat::SensorHotterReading));
+    assert!(heat.caveats.contains(&HeatCaveat::SensorInfrared));
+    let (press, run) = polyester_after(&[(0, Infrared, 260.0, 266.0), (0, Probe, 260.0, 255.0)]);
+    let caveats = of_run(&press, run).caveats;
+    let of_sensor = [HeatCaveat::SensorHotterReading, HeatCaveat::SensorInfrared];
+    assert!(!of_sensor.iter().any(|caveat| caveats.contains(caveat)), "the probe came after: {caveats:?}");
+}
+
 #[test]
 fn the_shorter_of_two_dwells_counts_however_little_they_differ() {
     let (mut press, run, _) = cotton_at_340();
@@ -180,5 +238,35 @@ fn the_shorter_of_two_dwells_counts_however_little_they_differ() {
         let heat = of_run(&press, run);
         assert_eq!((heat.dwell.used(), heat.dwell.differ), (Some(seconds(used)), false), "{set}");
         assert_eq!(matches!(heat.cure, CureEstimate::Reached { .. }), reached, "{set}");
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(60))]
+
+    /// Three settings (the second is near the run's 260 °F, the third far), any methods, some of them long ago.
+    #[test]
+    fn no_infrared_reading_ever_lowers_what_a_limit_is_compared_with(
+        readings in prop::collection::vec((0u64..200, 0usize..3, 0usize..3, 0usize..3), 0..30),
+        later in prop::collection::vec((0usize..3, 0usize..3), 1..15),
+    ) {
+        let settings = [260.0, 275.0, 340.0];
+        let mut all: Vec<_> = readings.into_iter().map(|(day, method, setting, off)| {
+            let method = [SensorMethod::Probe, SensorMethod::Strip, SensorMethod::Infrared][method];
+            (day, method, settings[setting], settings[setting] + [-20.0, 0.0, 20.0][off])
+        }).collect();
+        all.sort_by_key(|reading| reading.0);
+        let over_limit = |all: &[(u64, SensorMethod, f64, f64)]| {
+            let (press, run) = polyester_after(all);
+            run_heat(&press.shop(), run, wall(200 * DAY)).unwrap().limits[0].over.unwrap()
+        };
+        let mut before = over_limit(&all);
+        for (setting, off) in later {
+            let setting = settings[setting];
+            all.push((200, SensorMethod::Infrared, setting, setting + [-20.0, 0.0, 20.0][off]));
+            let after = over_limit(&all);
+            prop_assert!(after >= before, "{before:?} {after:?} {all:?}");
+            before = after;
+        }
     }
 }

@@ -5,6 +5,7 @@ mod limits;
 pub(crate) mod measured;
 pub(crate) mod on_paper;
 pub(crate) mod run_heat;
+pub(crate) mod sensor;
 mod sheets;
 mod test_due;
 mod tests_made;
@@ -16,9 +17,8 @@ pub use dwell::{dwell, fastest_belt, passes_for};
 pub use limits::{FabricLimit, LimitOrigin, fabric_limit, fabric_limits};
 pub use measured::MeasuredBreach;
 pub use on_paper::{CureEstimate, LimitCheck, LimitName, LimitState, MissingInput, estimate_cure};
-pub use run_heat::{
-    CureConflict, DryerChoice, DryerUsed, DwellView, HeatCaveat, RunHeat, SensorView, heat_settings, run_heat,
-};
+pub use run_heat::{CureConflict, DryerChoice, DryerUsed, DwellView, HeatCaveat, RunHeat, heat_settings, run_heat};
+pub use sensor::SensorView;
 pub use sheets::sheet_for;
 pub use test_due::{DueReason, PassedTest, TestDue, TestStatus, test_status};
 pub use tests_made::{test_log, tests_of};

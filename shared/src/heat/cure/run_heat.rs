@@ -4,14 +4,15 @@ use super::dwell::{dwell, passes_for};
 use super::limits::LimitOrigin;
 use super::measured::measured_at_dryer;
 use super::on_paper::{CureEstimate, HeatInputs, LimitCheck, LimitName, LimitState, check_limits, estimate_cure};
+use super::sensor::{DryerError, SensorView, dryer_error};
 use super::sheets::sheet_for;
-use crate::facts::{Fabric, HeatSettings, SensorMethod};
+use crate::facts::{Fabric, HeatSettings};
 use crate::heat::{Heater, InkSheet, SensorReading};
 use crate::ids::{RunId, Subject};
 use crate::run::Run;
 use crate::shop::Shop;
-use crate::time::{Millis, WallTime};
-use crate::units::{BeltSpeed, Seconds, Temperature, TemperatureDelta};
+use crate::time::WallTime;
+use crate::units::{BeltSpeed, Seconds, Temperature};
 
 /// Why a run uses this dryer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -33,28 +34,6 @@ pub struct DryerUsed {
     pub name: String,
     /// Why it is used.
     pub choice: DryerChoice,
-}
-
-/// The dryer's measured error, with its reliability for this run.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct SensorView {
-    /// The measurement it is based on.
-    pub reading: SensorReading,
-    /// How much hotter (positive) or cooler (negative) the print is than the setting.
-    pub offset: TemperatureDelta,
-    /// Whether it was measured more than 90 days ago. Our own.
-    pub old: bool,
-    /// Whether it was measured at a setting more than 25 °C from the run's. Our own.
-    pub far_from_setting: bool,
-    /// Whether it was read with an infrared thermometer at the exit, which misses the hottest moment.
-    pub infrared: bool,
-}
-
-impl SensorView {
-    /// Whether a limit may rely on it: taken with probe or strip, not long ago, near this setting.
-    pub fn is_reliable(&self) -> bool {
-        !(self.old || self.far_from_setting || self.infrared)
-    }
 }
 
 /// Dwell of one pass, as set and as computed.
@@ -101,8 +80,10 @@ pub enum HeatCaveat {
     SensorOld,
     /// The measurement was taken more than 25 °C from this setting.
     SensorFarFromSetting,
-    /// The measurement is an infrared reading at the exit: the hotter of it and the setting counts for a limit.
+    /// The latest measurement is an infrared reading at the exit: it may hold a fabric, and never clears it.
     SensorInfrared,
+    /// A less reliable reading was hotter than the one the ink's temperature is estimated from: for limits it counts.
+    SensorHotterReading,
     /// The canvas is taken for cotton; if it is polyester, its dye migrates at this heat.
     CanvasMayBePolyester,
     /// The shop has several dryers and none was chosen.
@@ -126,7 +107,7 @@ pub struct RunHeat {
     pub dryer: Option<DryerUsed>,
     /// The dryer's setting.
     pub setting: Option<Temperature>,
-    /// The dryer's measured error, if any.
+    /// The dryer's measured error, if any: the latest reliable measurement, else the latest.
     pub sensor: Option<SensorView>,
     /// The temperature measured for this run's dryer check, if any.
     pub measured: Option<Temperature>,
@@ -159,10 +140,6 @@ impl RunHeat {
     }
 }
 
-/// A measurement older than this is old. Our own.
-const STALE_AFTER: Millis = Millis::from_days(90);
-/// A measurement further from the setting than this, in milli-°C, is not relied on: 25 °C. Our own.
-const FAR_FROM_SETTING: i32 = 25_000;
 /// Dwells that differ by no more than this many milliseconds agree; the tolerance of the check.
 const DWELL_TOLERANCE: u32 = 5_000;
 
@@ -180,32 +157,6 @@ pub(crate) fn dryer_of(shop: &Shop, run: RunId) -> Option<(Subject, &Heater, Dry
     Some((id, heater, choice))
 }
 
-/// The dryer's latest measurement, and whether it is reliable for a setting, as of `now`.
-pub(crate) fn sensor_of(heater: &Heater, setting: Option<Temperature>, now: WallTime) -> Option<SensorView> {
-    let reading = *heater.latest_reading()?;
-    let off =
-        setting.map_or(0, |setting| TemperatureDelta::between(reading.setting, setting).magnitude().milli_celsius());
-    Some(SensorView {
-        reading,
-        offset: reading.offset(),
-        old: now.since(reading.at) > STALE_AFTER,
-        far_from_setting: off > FAR_FROM_SETTING,
-        infrared: reading.method == SensorMethod::Infrared,
-    })
-}
-
-/// The temperature at the print that a setting is compared with the limits as: corrected by the dryer's latest measurement.
-pub(crate) fn set_temperature_for_limits(
-    heater: Option<&Heater>,
-    setting: Option<Temperature>,
-    now: WallTime,
-) -> Option<Temperature> {
-    let sensor = heater.and_then(|heater| sensor_of(heater, setting, now));
-    let offset = sensor.as_ref().map(|sensor| sensor.offset);
-    let heated = HeatInputs { setting, offset, ..HeatInputs::default() };
-    heated.temperature_for_limits(sensor.is_some_and(|sensor| sensor.is_reliable()))
-}
-
 pub(crate) fn dwell_of(run: &Run, heater: Option<&Heater>) -> DwellView {
     let set = run.set_up.dwell;
     let from_belt = heater.and_then(|heater| dwell(heater.heated_length?, run.set_up.belt?));
@@ -221,7 +172,8 @@ pub fn run_heat(shop: &Shop, id: RunId, now: WallTime) -> Option<RunHeat> {
     let used = dryer_of(shop, id);
     let heater = used.map(|(_, heater, _)| heater);
     let setting = run.set_up.dryer;
-    let sensor = heater.and_then(|heater| sensor_of(heater, setting, now));
+    let error = heater.and_then(|heater| dryer_error(heater, setting, now));
+    let sensor = error.map(|error| error.sensor);
     let dwell = dwell_of(run, heater);
     let sheet = sheet_for(shop, &run.ink);
     let figures = sheet.map(|(_, sheet)| &sheet.figures);
@@ -229,13 +181,13 @@ pub fn run_heat(shop: &Shop, id: RunId, now: WallTime) -> Option<RunHeat> {
     let heated = HeatInputs {
         setting,
         offset: sensor.map(|sensor| sensor.offset),
+        offset_for_limits: error.map(|error| error.for_limits),
         dwell: dwell.used(),
         passes: run.set_up.passes,
         heated_length: heater.and_then(|heater| heater.heated_length),
         measured,
     };
-    let reliable = sensor.is_some_and(|sensor| sensor.is_reliable());
-    let limits = check_limits(shop, fabric, figures, heated.temperature_for_limits(reliable));
+    let limits = check_limits(shop, fabric, figures, heated.temperature_for_limits());
     let belt_beyond = run.set_up.belt.filter(|belt| heater.is_some_and(|heater| !heater.accepts_speed(*belt)));
     let mut cure = estimate_cure(&heated, figures);
     if let CureEstimate::TooShort { belt, .. } = &mut cure {
@@ -255,7 +207,8 @@ pub fn run_heat(shop: &Shop, id: RunId, now: WallTime) -> Option<RunHeat> {
     let raised =
         super::limits::fabric_limits(shop).iter().any(|limit| Some(limit.fabric) == fabric && limit.is_raised());
     let timed = matches!(cure, CureEstimate::Reached { .. } | CureEstimate::TooShort { .. });
-    let is = |sensed: fn(&SensorView) -> bool| sensor.as_ref().is_some_and(sensed);
+    let is = |so: fn(&SensorView) -> bool| sensor.as_ref().is_some_and(so);
+    let of_all = |so: fn(&DryerError) -> bool| error.as_ref().is_some_and(so);
     let caveats = [
         (true, HeatCaveat::WashTestDecides),
         (timed, HeatCaveat::HeatUpCounted),
@@ -263,7 +216,8 @@ pub fn run_heat(shop: &Shop, id: RunId, now: WallTime) -> Option<RunHeat> {
         (setting.is_some() && sensor.is_none(), HeatCaveat::SensorNotMeasured),
         (is(|sensor| sensor.old), HeatCaveat::SensorOld),
         (is(|sensor| sensor.far_from_setting), HeatCaveat::SensorFarFromSetting),
-        (is(|sensor| sensor.infrared), HeatCaveat::SensorInfrared),
+        (of_all(|error| error.latest_is_infrared), HeatCaveat::SensorInfrared),
+        (of_all(|error| error.is_raised), HeatCaveat::SensorHotterReading),
         (used.is_some_and(|(_, _, choice)| choice == DryerChoice::Assumed), HeatCaveat::DryerAssumed),
         (dwell.differ, HeatCaveat::DwellsDiffer),
         (belt_beyond.is_some(), HeatCaveat::BeltBeyondDryer),
