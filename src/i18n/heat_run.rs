@@ -10,6 +10,8 @@ messages! {
     change_set_up_too_hot(fabric) { "This set-up is too hot for {fabric}", "Este ajuste es demasiado caliente para {fabric}" }
     change_last_too_hot(fabric) { "The dryer was last set too hot for {fabric}", "El horno quedó demasiado caliente para {fabric}" }
     change_too_cool { "The dryer is too cool for this ink", "El horno está demasiado frío para esta tinta" }
+    change_too_short { "Too little time in the heat for this ink", "Poco tiempo en el calor para esta tinta" }
+    change_measure_again { "Change it, then measure again, the dryer with probe or strip on a garment: a look at the display does not lift what was measured.", "Cámbialo y mide otra vez, el horno con sonda o tira en una prenda: mirar la pantalla no anula lo medido." }
     change_first { "Heat first, ink after", "Primero el calor, después la tinta" }
     change_settle { "Let the dryer settle", "Deja que el horno se estabilice" }
     change_seen_to { "Dryer and flash are seen to", "Horno y flash, vistos" }
@@ -18,9 +20,11 @@ messages! {
     stands_cooling(temperature) { "It is on its way, and may still be at {temperature}.", "Va de camino y aún puede estar a {temperature}." }
     stands_heating(temperature) { "It is heating up to {temperature}.", "Se está calentando hasta {temperature}." }
     stands_measured(temperature) { "Measured at {temperature}.", "Se midió a {temperature}." }
+    stands_infrared(temperature) { "Infrared at the exit reads {temperature}; at the print it was hotter.", "El infrarrojo a la salida marca {temperature}; en el estampado hubo más." }
     stands_cold_job(temperature, job, when) { "It was last set to {temperature}, for {job}, {when}. By now it is cold, or was used without the app.", "La última vez se puso a {temperature}, para {job}, {when}. Ya estará frío, o se usó sin la app." }
     stands_cold(temperature, when) { "It was last set to {temperature}, {when}. By now it is cold, or was used without the app.", "La última vez se puso a {temperature}, {when}. Ya estará frío, o se usó sin la app." }
     cures_from(cure) { "This ink cures from {cure} on.", "Esta tinta cura desde {cure}." }
+    time_missed(has, hold) { "Measured {has} in the heat; this ink needs {hold}.", "Se midieron {has} en el calor; esta tinta pide {hold}." }
     asks_for(temperature) { "The run asks for {temperature}.", "La tirada pide {temperature}." }
     at_limit_dye { "its dye moves into the print", "su tinte pasa al estampado" }
     at_limit_scorch { "it scorches, shines or shrinks", "se quema, brilla o encoge" }
@@ -33,6 +37,7 @@ messages! {
     wait_cold(minutes) { "From cold, allow about {minutes}\u{a0}min", "Desde frío, cuenta con unos {minutes}\u{a0}min" }
     wait_learned[n] { "learned from {n} of your own timings" | "learned from {n} of your own timings", "según {n} medición tuya" | "según {n} mediciones tuyas" }
     wait_our_own { "no timing yet: a cautious guess", "sin mediciones: estimación prudente" }
+    wait_one_log { "one timing so far: the slower of it and a cautious guess", "una sola medición: lo más lento, ella o una estimación prudente" }
     settle_start(temperature) { "Set to {temperature}, time it", "Poner a {temperature} y medir" }
     settle_going(temperature) { "Settling to {temperature}", "Estabilizándose a {temperature}" }
     settle_should { "It should have settled. Look, or measure.", "Ya debería estar. Mira, o mide." }
@@ -63,6 +68,7 @@ messages! {
     paper_missing { "missing", "falta" }
     paper_ink { "Ink at", "Tinta a" }
     paper_measured { "Measured for this run", "Medido para esta tirada" }
+    paper_dwell_measured { "Time measured for this run", "Tiempo medido para esta tirada" }
     paper_dwell_both(set, belt) { "{set} set, {belt} from the belt", "{set} puestos, {belt} según la cinta" }
     paper_dwell_belt(time) { "{time}, from the belt", "{time}, según la cinta" }
     paper_passes_of(set, needed) { "{set}, needs {needed}", "{set}, hacen falta {needed}" }
@@ -137,6 +143,7 @@ pub fn limit_name(name: LimitName) -> &'static str {
 pub fn wait_basis(basis: SettlingBasis) -> String {
     match basis {
         SettlingBasis::Logged(logs) => wait_learned(logs),
+        SettlingBasis::OneLog => wait_one_log().into(),
         SettlingBasis::OurOwn => wait_our_own().into(),
     }
 }

@@ -66,6 +66,8 @@ pub struct HeatInputs {
     pub heated_length: Option<Length>,
     /// Temperature measured at the print for this run, if any.
     pub measured: Option<Temperature>,
+    /// Temperature read at the exit by infrared for this run, if any: for limits only.
+    pub infrared: Option<Temperature>,
 }
 
 impl HeatInputs {
@@ -88,10 +90,10 @@ impl HeatInputs {
     }
 
     /// The temperature to compare with limits: the setting plus the offset for limits, or the bare setting if the dryer was
-    /// never measured; never less than what was measured for this run. The caution is our own.
+    /// never measured; never less than what was measured or read for this run. The caution is our own.
     pub fn temperature_for_limits(&self) -> Option<Temperature> {
         let hotter = self.setting?.saturating_add(self.offset_for_limits.unwrap_or_default());
-        Some(self.measured.map_or(hotter, |measured| measured.max(hotter)))
+        [self.measured, self.infrared].into_iter().flatten().chain([hotter]).max()
     }
 }
 

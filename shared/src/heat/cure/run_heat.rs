@@ -1,8 +1,9 @@
 //! The heat a run's garments receive: ink temperature, dwell, cure and limits.
 
+use super::dryer_choice::{DryerChoice, dryer_of};
 use super::dwell::{dwell, passes_for};
 use super::limits::LimitOrigin;
-use super::measured::measured_at_dryer;
+use super::measured::{measured_at_dryer, measured_dwell};
 use super::on_paper::{CureEstimate, HeatInputs, LimitCheck, LimitName, LimitState, check_limits, estimate_cure};
 use super::sensor::{DryerError, SensorView, dryer_error};
 use super::sheets::sheet_for;
@@ -13,17 +14,6 @@ use crate::run::Run;
 use crate::shop::Shop;
 use crate::time::WallTime;
 use crate::units::{BeltSpeed, Seconds, Temperature};
-
-/// Why a run uses this dryer.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum DryerChoice {
-    /// It was chosen for the run.
-    Chosen,
-    /// The shop has no other.
-    Only,
-    /// The shop has several and none was chosen: the oldest is assumed.
-    Assumed,
-}
 
 /// The dryer a run uses.
 #[derive(Clone, Debug, PartialEq)]
@@ -45,14 +35,15 @@ pub struct DwellView {
     pub from_belt: Option<Seconds>,
     /// Whether the two differ by more than 5 s.
     pub differ: bool,
+    /// The shorter of what was measured for this run, by the clock or by the belt's speed.
+    pub measured: Option<Seconds>,
 }
 
 impl DwellView {
-    /// The dwell to compute with: the shorter of the two, however little they differ, since a cure must not
-    /// depend on the longer.
+    /// The dwell to compute with: the shortest of them, however little they differ, since a cure must not
+    /// depend on a longer one.
     pub fn used(&self) -> Option<Seconds> {
-        let shorter = self.set.zip(self.from_belt).map(|(set, from_belt)| set.min(from_belt));
-        shorter.or(self.set).or(self.from_belt)
+        [self.set, self.from_belt, self.measured].into_iter().flatten().min()
     }
 }
 
@@ -143,26 +134,13 @@ impl RunHeat {
 /// Dwells that differ by no more than this many milliseconds agree; the tolerance of the check.
 const DWELL_TOLERANCE: u32 = 5_000;
 
-/// The dryer a run uses: the chosen one if it exists, else the oldest.
-pub(crate) fn dryer_of(shop: &Shop, run: RunId) -> Option<(Subject, &Heater, DryerChoice)> {
-    let own = |id: Subject| shop.heat.heater(id).filter(|heater| heater.is_dryer());
-    if let Some(id) = shop.heat.chosen_dryer(run) {
-        if let Some(heater) = own(id) {
-            return Some((id, heater, DryerChoice::Chosen));
-        }
-    }
-    let dryers = || shop.heat.heaters().filter(|(_, heater)| heater.is_dryer());
-    let (id, heater) = dryers().min_by_key(|(id, heater)| (heater.created, *id))?;
-    let choice = if dryers().count() == 1 { DryerChoice::Only } else { DryerChoice::Assumed };
-    Some((id, heater, choice))
-}
-
+/// The dwell that is set for a run, and the one that its belt speed gives.
 pub(crate) fn dwell_of(run: &Run, heater: Option<&Heater>) -> DwellView {
     let set = run.set_up.dwell;
     let from_belt = heater.and_then(|heater| dwell(heater.heated_length?, run.set_up.belt?));
     let off = |a: Seconds, b: Seconds| a.milliseconds().abs_diff(b.milliseconds());
     let differ = set.zip(from_belt).is_some_and(|(set, from_belt)| off(set, from_belt) > DWELL_TOLERANCE);
-    DwellView { set, from_belt, differ }
+    DwellView { set, from_belt, differ, measured: None }
 }
 
 /// The heat a run's garments receive, as of `now`. `None` if the run is unknown.
@@ -174,10 +152,10 @@ pub fn run_heat(shop: &Shop, id: RunId, now: WallTime) -> Option<RunHeat> {
     let setting = run.set_up.dryer;
     let error = heater.and_then(|heater| dryer_error(heater, setting, now));
     let sensor = error.map(|error| error.sensor);
-    let dwell = dwell_of(run, heater);
+    let dwell = DwellView { measured: measured_dwell(shop, id, run), ..dwell_of(run, heater) };
     let sheet = sheet_for(shop, &run.ink);
     let figures = sheet.map(|(_, sheet)| &sheet.figures);
-    let measured = measured_at_dryer(run);
+    let at_dryer = measured_at_dryer(shop, id, run);
     let heated = HeatInputs {
         setting,
         offset: sensor.map(|sensor| sensor.offset),
@@ -185,7 +163,8 @@ pub fn run_heat(shop: &Shop, id: RunId, now: WallTime) -> Option<RunHeat> {
         dwell: dwell.used(),
         passes: run.set_up.passes,
         heated_length: heater.and_then(|heater| heater.heated_length),
-        measured,
+        measured: at_dryer.measured,
+        infrared: at_dryer.infrared,
     };
     let limits = check_limits(shop, fabric, figures, heated.temperature_for_limits());
     let belt_beyond = run.set_up.belt.filter(|belt| heater.is_some_and(|heater| !heater.accepts_speed(*belt)));
@@ -230,7 +209,7 @@ pub fn run_heat(shop: &Shop, id: RunId, now: WallTime) -> Option<RunHeat> {
         dryer: used.map(|(id, heater, choice)| DryerUsed { id, name: heater.name.clone(), choice }),
         setting,
         sensor,
-        measured,
+        measured: at_dryer.measured,
         ink_temperature: heated.ink_temperature(),
         dwell,
         passes: run.set_up.passes,
