@@ -1,8 +1,9 @@
 //! Messages: the climate of the shop.
 
-use super::format::duration;
+use super::format::{duration, number, unit_temperature};
+use super::locale::units;
 use super::messages::messages;
-use lastpull_core::heat::{Assumption, ClimateCaveat, HeatLevel, RestReason, Schedule, Water};
+use lastpull_core::heat::{Assumption, ClimateCaveat, HeatIndex, HeatLevel, RestReason, Schedule, Water};
 use lastpull_core::time::Millis;
 
 messages! {
@@ -46,6 +47,7 @@ messages! {
     rest_more { "More rest than usual", "Más descanso de lo normal" }
     rest_more_than(rest) { "At least {rest}\u{a0}min rest an hour, and more", "Al menos {rest}\u{a0}min de descanso por hora, y más" }
     rest_why_damp { "The table is for 30\u{a0}% humidity and does not hold in air this damp; no minutes are published for it. Work less and rest longer than in dry air.", "La tabla es para 30\u{a0}% de humedad y no vale en aire tan húmedo; no hay minutos publicados. Trabaja menos y descansa más que en aire seco." }
+    rest_why_damper { "The table is for 30\u{a0}% humidity, and this air is damper: rest more than it says.", "La tabla es para 30\u{a0}% de humedad y este aire es más húmedo: descansa más de lo que dice." }
     rest_why_high { "The heat index asks for more rest than the table does.", "El índice de calor pide más descanso que la tabla." }
     rest_why_extreme { "At this heat index no minutes hold, whatever the table says of the air alone.", "Con este índice de calor no vale ningún minuto, diga lo que diga la tabla del aire solo." }
     rest_caution { "No minutes any more: put it off", "Ya no hay minutos: aplázalo" }
@@ -82,6 +84,11 @@ pub fn heat_level(level: HeatLevel) -> &'static str {
         HeatLevel::High => level_high(),
         HeatLevel::Extreme => level_extreme(),
     }
+}
+
+/// How hot the air feels.
+pub fn heat_index(index: HeatIndex) -> String {
+    climate_feels(format!("{}\u{a0}{}", number(index.shown(units()), 1), unit_temperature()))
 }
 
 /// How many minutes ago.
@@ -123,6 +130,7 @@ pub fn schedule(schedule: Schedule) -> String {
 pub fn rest_reason(reason: RestReason) -> &'static str {
     match reason {
         RestReason::DampAir => rest_why_damp(),
+        RestReason::DamperThanTable => rest_why_damper(),
         RestReason::HighIndex => rest_why_high(),
         RestReason::ExtremeIndex => rest_why_extreme(),
     }

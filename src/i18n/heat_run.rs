@@ -10,6 +10,8 @@ messages! {
     change_set_up_too_hot(fabric) { "This set-up is too hot for {fabric}", "Este ajuste es demasiado caliente para {fabric}" }
     change_last_too_hot(fabric) { "The dryer was last set too hot for {fabric}", "El horno quedó demasiado caliente para {fabric}" }
     change_too_cool { "The dryer is too cool for this ink", "El horno está demasiado frío para esta tinta" }
+    change_too_short { "Too little time in the heat for this ink", "Poco tiempo en el calor para esta tinta" }
+    change_measure_again { "Change it, then measure again, the dryer with probe or strip on a garment: a look at the display does not lift what was measured.", "Cámbialo y mide otra vez, el horno con sonda o tira en una prenda: mirar la pantalla no anula lo medido." }
     change_first { "Heat first, ink after", "Primero el calor, después la tinta" }
     change_settle { "Let the dryer settle", "Deja que el horno se estabilice" }
     change_seen_to { "Dryer and flash are seen to", "Horno y flash, vistos" }
@@ -18,9 +20,11 @@ messages! {
     stands_cooling(temperature) { "It is on its way, and may still be at {temperature}.", "Va de camino y aún puede estar a {temperature}." }
     stands_heating(temperature) { "It is heating up to {temperature}.", "Se está calentando hasta {temperature}." }
     stands_measured(temperature) { "Measured at {temperature}.", "Se midió a {temperature}." }
+    stands_infrared(temperature) { "Infrared at the exit reads {temperature}; at the print it was hotter.", "El infrarrojo a la salida marca {temperature}; en el estampado hubo más." }
     stands_cold_job(temperature, job, when) { "It was last set to {temperature}, for {job}, {when}. By now it is cold, or was used without the app.", "La última vez se puso a {temperature}, para {job}, {when}. Ya estará frío, o se usó sin la app." }
     stands_cold(temperature, when) { "It was last set to {temperature}, {when}. By now it is cold, or was used without the app.", "La última vez se puso a {temperature}, {when}. Ya estará frío, o se usó sin la app." }
     cures_from(cure) { "This ink cures from {cure} on.", "Esta tinta cura desde {cure}." }
+    time_missed(has, hold) { "Measured {has} in the heat; this ink needs {hold}.", "Se midieron {has} en el calor; esta tinta pide {hold}." }
     asks_for(temperature) { "The run asks for {temperature}.", "La tirada pide {temperature}." }
     at_limit_dye { "its dye moves into the print", "su tinte pasa al estampado" }
     at_limit_scorch { "it scorches, shines or shrinks", "se quema, brilla o encoge" }
@@ -33,6 +37,7 @@ messages! {
     wait_cold(minutes) { "From cold, allow about {minutes}\u{a0}min", "Desde frío, cuenta con unos {minutes}\u{a0}min" }
     wait_learned[n] { "learned from {n} of your own timings" | "learned from {n} of your own timings", "según {n} medición tuya" | "según {n} mediciones tuyas" }
     wait_our_own { "no timing yet: a cautious guess", "sin mediciones: estimación prudente" }
+    wait_one_log { "one timing so far: the slower of it and a cautious guess", "una sola medición: lo más lento, ella o una estimación prudente" }
     settle_start(temperature) { "Set to {temperature}, time it", "Poner a {temperature} y medir" }
     settle_going(temperature) { "Settling to {temperature}", "Estabilizándose a {temperature}" }
     settle_should { "It should have settled. Look, or measure.", "Ya debería estar. Mira, o mide." }
@@ -63,6 +68,7 @@ messages! {
     paper_missing { "missing", "falta" }
     paper_ink { "Ink at", "Tinta a" }
     paper_measured { "Measured for this run", "Medido para esta tirada" }
+    paper_dwell_measured { "Time measured for this run", "Tiempo medido para esta tirada" }
     paper_dwell_both(set, belt) { "{set} set, {belt} from the belt", "{set} puestos, {belt} según la cinta" }
     paper_dwell_belt(time) { "{time}, from the belt", "{time}, según la cinta" }
     paper_passes_of(set, needed) { "{set}, needs {needed}", "{set}, hacen falta {needed}" }
@@ -97,7 +103,8 @@ messages! {
     caveat_not_measured { "The dryer's error was never measured: this is the bare setting.", "El error del horno no se ha medido: es la temperatura puesta." }
     caveat_sensor_old { "The dryer was measured over 90 days ago.", "El horno se midió hace más de 90 días." }
     caveat_sensor_elsewhere { "The dryer was measured far from this setting.", "El horno se midió lejos de esta temperatura." }
-    caveat_infrared { "The dryer was measured by infrared at the exit, which misses the hottest moment: for a limit the hotter of setting and reading counts.", "El horno se midió con infrarrojo a la salida, que no ve el máximo: para un límite cuenta lo más caliente, lo puesto o lo leído." }
+    caveat_infrared { "The dryer was last read by infrared at the exit, which misses the hottest moment: it can hold a fabric, and never clears it. Measure at the print with probe or strip.", "El horno se leyó por última vez con infrarrojo a la salida, que no ve el máximo: puede frenar un tejido, nunca darlo por bueno. Mide en el estampado con sonda o tira." }
+    caveat_hotter_reading { "Another reading, by infrared, older or far from this setting, was hotter: it counts for limits until you measure here with probe or strip.", "Otra lectura, con infrarrojo, más vieja o lejos de esta temperatura, dio más calor: cuenta para los límites hasta que midas aquí con sonda o tira." }
     caveat_canvas { "This canvas is taken for cotton. If its label says polyester, enter the fabric as polyester: its dye moves at this heat.", "Esta lona se toma por algodón. Si la etiqueta dice poliéster, pon poliéster: con este calor el tinte migra." }
     caveat_dryer_assumed { "Several dryers: the first one is assumed.", "Varios hornos: se supone el primero." }
     caveat_dwells { "Set time and belt do not agree; the shorter one counts.", "Tiempo puesto y cinta no coinciden; vale el menor." }
@@ -136,6 +143,7 @@ pub fn limit_name(name: LimitName) -> &'static str {
 pub fn wait_basis(basis: SettlingBasis) -> String {
     match basis {
         SettlingBasis::Logged(logs) => wait_learned(logs),
+        SettlingBasis::OneLog => wait_one_log().into(),
         SettlingBasis::OurOwn => wait_our_own().into(),
     }
 }
@@ -172,6 +180,7 @@ pub fn heat_caveat(caveat: HeatCaveat) -> &'static str {
         HeatCaveat::SensorOld => caveat_sensor_old(),
         HeatCaveat::SensorFarFromSetting => caveat_sensor_elsewhere(),
         HeatCaveat::SensorInfrared => caveat_infrared(),
+        HeatCaveat::SensorHotterReading => caveat_hotter_reading(),
         HeatCaveat::CanvasMayBePolyester => caveat_canvas(),
         HeatCaveat::DryerAssumed => caveat_dryer_assumed(),
         HeatCaveat::DwellsDiffer => caveat_dwells(),

@@ -29,7 +29,16 @@ messages! {
     check_outside(value) { "{value}: too far off", "{value}: fuera de margen" }
     check_at_limit(value, limit, what) { "{value}: the limit is {limit}, {what}", "{value}: el límite es {limit}, {what}" }
     check_below_cure(value, cure) { "{value}: this ink cures from {cure} on", "{value}: esta tinta cura desde {cure}" }
-    check_measure_dryer { "The hottest at the print, by probe or strip on a garment. Infrared at the exit reads too low.", "El máximo en el estampado, con sonda o tira en una prenda. El infrarrojo a la salida marca de menos." }
+    check_short_of_hold(value, has, hold) { "{value}: {has} in the heat, this ink needs {hold}", "{value}: {has} en el calor, esta tinta pide {hold}" }
+    check_infrared(value) { "{value} by infrared: checks nothing", "{value} con infrarrojo: no comprueba nada" }
+    check_infrared_why { "Infrared at the exit misses the hottest moment: it can hold this fabric, never clear it. Measure with probe or strip on a garment, or go by the display once the dryer has settled.", "El infrarrojo a la salida no ve el máximo: puede frenar este tejido, nunca darlo por bueno. Mide con sonda o tira en una prenda, o fíate de la pantalla cuando el horno esté estable." }
+    check_stands { "Measured, so a look at the display does not lift it. Change it, then measure again.", "Está medido: mirar la pantalla no lo anula. Cámbialo y mide otra vez." }
+    check_stands_infrared { "Read by infrared, and at the print it was hotter. Measure with probe or strip on a garment; a look at the display does not lift it.", "Leído con infrarrojo, y en el estampado hubo más. Mide con sonda o tira en una prenda; mirar la pantalla no lo anula." }
+    check_measure_dryer { "The hottest at the print.", "El máximo en el estampado." }
+    check_way { "Measured by", "Medido con" }
+    check_way_garment { "Probe or strip on a garment", "Sonda o tira en una prenda" }
+    check_way_infrared { "Infrared at the exit", "Infrarrojo a la salida" }
+    check_way_missing { "Say how it was measured: infrared does not count as probe or strip does.", "Di con qué se midió: el infrarrojo no vale como la sonda o la tira." }
     check_tolerance(amount) { "± {amount}", "± {amount}" }
     check_measured_value(what) { "{what}: measured value", "{what}: valor medido" }
     screens_not_ready(labels) { "Not ready: {labels}", "Sin preparar: {labels}" }

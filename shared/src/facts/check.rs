@@ -126,6 +126,12 @@ impl Expected {
         }
     }
 
+    /// Whether a measured value is within the tolerance of an item; false if the item is not measured.
+    pub fn is_close(&self, item: CheckItem, value: i64) -> bool {
+        let off = self.value().map(|meant| (meant - value).abs());
+        off.zip(self.tolerance(item)).is_some_and(|(off, tolerance)| off <= tolerance)
+    }
+
     /// The value in its stored unit (milli-°C, milliseconds, micrometres, micrometres per second); `None` if
     /// the item is not measured.
     pub fn value(&self) -> Option<i64> {
@@ -150,10 +156,15 @@ impl Expected {
 pub enum CheckOutcome {
     /// Checked by eye and right.
     Ticked,
-    /// Measured; the value is in the unit of [`Expected::value`].
+    /// Measured, the dryer by probe or strip; the value is in the unit of [`Expected::value`].
     Measured(i64),
     /// Skipped knowingly.
     Skipped,
     /// The check was taken back.
     Cleared,
+    /// Read at the dryer's exit by infrared, which misses the hottest moment, so that nothing is checked by it; the value is
+    /// in the unit of [`Expected::value`].
+    ReadByInfrared(i64),
+    /// Right by the display, after a change of temperature that was timed until the dryer had settled.
+    Settled,
 }

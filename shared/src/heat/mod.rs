@@ -10,8 +10,12 @@
 //!   setting, so both errors fall on the cautious side. A measurement older than 90 days, or taken more than
 //!   25 °C away from the setting, is not relied on for a limit.
 //! - **Measured for a run.** What is measured for the dryer's check is compared with the limits and the ink's cure
-//!   temperature first; only then does the check's tolerance apply, which may reach past neither.
-//! - **Infrared** at the exit misses the hottest moment: for a limit the hotter of setting and reading counts.
+//!   temperature first, and a measured dwell or belt speed with the cure's time; only then does the check's tolerance apply,
+//!   which may reach past none of them. What breaches one holds until it is measured again: taking the check back or a look at
+//!   the display does not lift it. A dryer measured away from its setting and then timed until it settled has changed since.
+//! - **Infrared** at the exit misses the hottest moment: it may hold a fabric, and never clears it. For limits the latest
+//!   reading by probe or strip near the setting counts, and after it only what is hotter. Read for a run's check, it makes
+//!   none; that is asked each time, since a printer with an infrared gun takes what it shows for the print's temperature.
 //! - **Canvas** is taken for cotton, since most of it is. Whether the dye limit of polyester counts is unknown, and
 //!   shown as that, until the shop sets its own limit.
 //! - **Limits.** Of two published limits the lower is the default. Raising it is a fact with a reason.
@@ -21,9 +25,9 @@
 //!   a skipped check of the dryer.
 //! - **Settling** is learned per dryer, separately for heating and cooling, as the median of seconds per
 //!   degree. "It has settled" ends the timing and also checks the dryer. A time that no dryer takes teaches nothing; one
-//!   unlike this dryer is asked about first, and may be left out.
+//!   unlike this dryer is asked about first, and may be left out or undone. One log alone does not shorten the wait.
 //! - **Rest.** The table of work and rest is for 30 % humidity. Of the table and the level of the heat index the more
-//!   careful counts; above 30 % no minutes are computed, since no source for them was found.
+//!   careful counts; above 30 % no minutes are computed, since no source for them was found, and the reason is shown beside the advice.
 
 mod changeover;
 mod climate;

@@ -2,13 +2,12 @@
 
 use super::{CheckRecord, Run};
 use crate::facts::{CheckItem, CheckOutcome, Expected};
-use crate::heat::MeasuredBreach;
-use crate::heat::cure::measured::measured_breach;
+use crate::heat::cure::measured::{infrared_breach, measured_breach, standing};
+use crate::heat::{MeasuredBreach, Standing};
 use crate::ids::RunId;
 use crate::job::Lot;
 use crate::shop::Shop;
 use crate::time::WallTime;
-use crate::units::Temperature;
 
 /// State of a check in the list.
 #[derive(Clone, Debug, PartialEq)]
@@ -23,11 +22,25 @@ pub enum CheckState {
         value: i64,
         /// Whether it is within tolerance and breaches nothing.
         within: bool,
-        /// What it breaches, which no tolerance allows; the dryer's temperature only.
+        /// What it breaches, which no tolerance allows; temperature and time in the dryer only.
+        breach: Option<MeasuredBreach>,
+    },
+    /// Read by infrared, which may hold the ink and checks nothing.
+    ByInfrared {
+        /// The value read, in the unit of [`Expected::value`].
+        value: i64,
+        /// The limit it reaches, if any.
         breach: Option<MeasuredBreach>,
     },
     /// Skipped knowingly.
     Skipped,
+}
+
+impl CheckState {
+    /// Whether the check is still to be made. A reading by infrared does not make it.
+    pub fn is_open(&self) -> bool {
+        matches!(self, Self::Open | Self::ByInfrared { .. })
+    }
 }
 
 /// Who made a check, and when.
@@ -61,8 +74,32 @@ pub struct CheckRow {
     pub colours: Option<OtherColour>,
     /// State of the check.
     pub state: CheckState,
+    /// A measurement that holds the ink until it is measured again, if the state is about something later.
+    pub stands: Option<Standing>,
     /// Who made it and when; `None` while open.
     pub made: Option<CheckMade>,
+}
+
+impl CheckRow {
+    /// What was measured and holds the ink.
+    pub fn breach(&self) -> Option<MeasuredBreach> {
+        match self.state {
+            CheckState::Measured { breach: Some(breach), .. } | CheckState::ByInfrared { breach: Some(breach), .. } => {
+                Some(breach)
+            }
+            CheckState::Open
+            | CheckState::Ticked
+            | CheckState::Skipped
+            | CheckState::Measured { breach: None, .. }
+            | CheckState::ByInfrared { breach: None, .. } => self.stands.map(|stands| stands.breach),
+        }
+    }
+
+    /// Whether it is still to be made, or was measured and is wrong.
+    pub fn is_to_do(&self) -> bool {
+        let is_wrong = matches!(self.state, CheckState::Measured { within: false, .. });
+        self.state.is_open() || is_wrong || self.stands.is_some()
+    }
 }
 
 /// The check list of a run.
@@ -84,7 +121,7 @@ impl CheckList {
 
     /// Number of open checks.
     pub fn open(&self) -> usize {
-        self.rows().filter(|row| row.state == CheckState::Open).count()
+        self.rows().filter(|row| row.state.is_open()).count()
     }
 
     /// Number of skipped checks.
@@ -94,8 +131,7 @@ impl CheckList {
 
     /// Whether a dryer or flash setting differs from the previous run and is not verified yet.
     pub fn needs_heat_change(&self) -> bool {
-        let to_do = |state: &CheckState| matches!(state, CheckState::Open | CheckState::Measured { within: false, .. });
-        self.changes.iter().any(|row| row.item.is_heat() && to_do(&row.state))
+        self.changes.iter().any(|row| row.item.is_heat() && row.is_to_do())
     }
 }
 
@@ -115,8 +151,17 @@ pub fn check_list_after(shop: &Shop, previous: Option<RunId>, id: RunId) -> Chec
     let mut list = CheckList { previous, ..CheckList::default() };
     for (item, expected) in expectations(run, run.lot.and_then(|lot| shop.lot(lot))) {
         let earlier = before.iter().find(|(of, _)| *of == item).map(|(_, expected)| expected.clone());
-        let record = run.checks.get(&item);
-        let state = record.map_or(CheckState::Open, |record| state_of(shop, run, item, record, &expected));
+        let record = run.checks.get(&item).filter(|record| record.expected == expected);
+        let stands = record.and_then(|record| standing(shop, id, run, item, record));
+        let (state, stands) = record.map_or((CheckState::Open, None), |record| {
+            state_of(
+                record,
+                item,
+                stands,
+                |value| measured_breach(shop, id, run, item, value),
+                |value| infrared_breach(shop, run, value),
+            )
+        });
         let made = record
             .filter(|_| state != CheckState::Open)
             .map(|record| CheckMade { by: record.by.clone(), at: record.at });
@@ -132,7 +177,7 @@ pub fn check_list_after(shop: &Shop, previous: Option<RunId>, id: RunId) -> Chec
             let names = [name(Some(id)), name(previous)];
             if names[0] == names[1] { OtherColour::Unnamed } else { OtherColour::Named(names) }
         });
-        let row = CheckRow { item, expected, before: differs, colours, state, made };
+        let row = CheckRow { item, expected, before: differs, colours, state, stands, made };
         if changed { list.changes.push(row) } else { list.unchanged.push(row) }
     }
     list
@@ -149,20 +194,35 @@ fn is_same_but_colour(one: &Expected, other: &Expected) -> bool {
     }
 }
 
-fn state_of(shop: &Shop, run: &Run, item: CheckItem, record: &CheckRecord, expected: &Expected) -> CheckState {
-    if record.expected != *expected {
-        return CheckState::Open;
-    }
+/// State of a check, and what stands although the state is about something later.
+fn state_of(
+    record: &CheckRecord,
+    item: CheckItem,
+    stands: Option<Standing>,
+    breach_of: impl Fn(i64) -> Option<MeasuredBreach>,
+    infrared_breach: impl Fn(i64) -> Option<MeasuredBreach>,
+) -> (CheckState, Option<Standing>) {
     match record.outcome {
-        CheckOutcome::Ticked => CheckState::Ticked,
-        CheckOutcome::Skipped => CheckState::Skipped,
-        CheckOutcome::Cleared => CheckState::Open,
+        CheckOutcome::Skipped => (CheckState::Skipped, stands),
+        CheckOutcome::Cleared => (CheckState::Open, stands),
+        // A look at the display does not lift what was measured.
+        CheckOutcome::Ticked | CheckOutcome::Settled => match stands {
+            None => (CheckState::Ticked, None),
+            Some(Standing { value, infrared: true, breach }) => {
+                (CheckState::ByInfrared { value, breach: Some(breach) }, None)
+            }
+            Some(Standing { value, infrared: false, breach }) => {
+                (CheckState::Measured { value, within: false, breach: Some(breach) }, None)
+            }
+        },
         CheckOutcome::Measured(value) => {
-            let off = expected.value().map_or(0, |meant| (meant - value).abs());
-            let at_dryer = i32::try_from(value).ok().filter(|_| item == CheckItem::Dryer);
-            let breach = at_dryer.and_then(|value| measured_breach(shop, run, Temperature::from_milli_celsius(value)));
-            let within = breach.is_none() && off <= expected.tolerance(item).unwrap_or(0);
-            CheckState::Measured { value, within, breach }
+            let breach = breach_of(value);
+            let within = breach.is_none() && record.expected.is_close(item, value);
+            (CheckState::Measured { value, within, breach }, None)
+        }
+        CheckOutcome::ReadByInfrared(value) => {
+            let breach = infrared_breach(value);
+            (CheckState::ByInfrared { value, breach }, stands.filter(|_| breach.is_none()))
         }
     }
 }

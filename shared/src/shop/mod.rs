@@ -186,8 +186,11 @@ impl Shop {
             }
             Fact::JobReopened => self.change_job(id, |job| job.finished = None),
             Fact::CheckMade { item, expected, outcome, by } => {
-                let record = CheckRecord { expected: expected.clone(), outcome: *outcome, by: by.clone(), at };
-                self.change_run(id, |run| drop(run.checks.insert(*item, record)));
+                self.change_run(id, |run| {
+                    let earlier = run.checks.get(item);
+                    let record = CheckRecord::after(earlier, *item, expected.clone(), *outcome, by.clone(), at);
+                    run.checks.insert(*item, record);
+                });
             }
             Fact::RunStarted => self.change_progress(id, |progress| progress.start(at)),
             Fact::Pulled { pieces, size } => {

@@ -2,6 +2,7 @@
 
 use super::index;
 use lastpull_core::heat::{HeatIndex, HeatLevel, RestReason, Schedule, WorkRest, heat_index, work_rest};
+use lastpull_core::units::{Temperature, Units};
 use proptest::prelude::*;
 
 fn rows(csv: &str) -> impl Iterator<Item = Vec<&str>> {
@@ -47,7 +48,7 @@ fn every_branch_and_edge_of_the_formula_is_tested() {
     for row in rows(include_str!("../data/heat_index_branch_checks.csv")) {
         let ours = heat_index(number(row[0]), number(row[1])).unwrap();
         assert!((ours.fahrenheit - number(row[6])).abs() < 1e-4, "{row:?} {ours:?}");
-        assert!((ours.temperature().celsius() - number(row[8])).abs() < 0.001, "{row:?}");
+        assert!((Temperature::from_fahrenheit(ours.fahrenheit).celsius() - number(row[8])).abs() < 0.001, "{row:?}");
         met += 1;
     }
     assert_eq!(met, 13);
@@ -141,13 +142,50 @@ fn the_level_is_that_of_the_number_that_is_shown() {
     let mut cells = 0;
     for row in rows(include_str!("../data/heat_index_nws_table.csv")) {
         let index = heat_index(number(row[0]), number(row[1])).unwrap();
-        let shown = index.temperature().fahrenheit().round();
+        let shown = index.shown(Units::UsCustomary);
         assert_eq!(index.level(), HeatLevel::of(shown), "{row:?}");
         cells += 1;
     }
     assert_eq!(cells, 68);
     let edge = heat_index(90.0, 65.0).unwrap();
     assert!(edge.fahrenheit < 103.0 && edge.level() == HeatLevel::High, "102.65 is shown as 103");
+}
+
+/// 39 °C is both 102 °F and 103 °F, moderate and high: in whole degrees Celsius one number would have two levels.
+#[test]
+fn one_shown_temperature_has_one_level_in_either_unit() {
+    for units in [Units::UsCustomary, Units::Metric] {
+        let mut levels = std::collections::BTreeMap::new();
+        for hundredths in 4_000..=16_000 {
+            let index = HeatIndex { fahrenheit: f64::from(hundredths) / 100.0, beyond_table: false };
+            // As it is written: with at most one decimal.
+            let shown = format!("{:.1}", index.shown(units));
+            let level = *levels.entry(shown.clone()).or_insert(index.level());
+            assert_eq!(index.level(), level, "{shown} {units:?} at {index:?}");
+        }
+    }
+}
+
+/// At 90 °F and 35 % the level is lower, and the table (for 30 %) has no rest: the reason is in plain view beside it.
+#[test]
+fn air_damper_than_the_rest_table_is_told_at_the_lower_level_too() {
+    for (fahrenheit, humidity, reason) in [
+        (90.0, 35, Some(RestReason::DamperThanTable)),
+        (90.0, 31, Some(RestReason::DamperThanTable)),
+        (90.0, 30, None),
+        (75.0, 70, None),
+    ] {
+        let (level, table) = advice(fahrenheit, humidity);
+        assert_eq!((level, table.reason), (Some(HeatLevel::Lower), reason), "{fahrenheit} {humidity}");
+        assert_eq!(table.moderate, Schedule::Normal);
+    }
+    for fahrenheit in 90..=112 {
+        for humidity in 31..=100 {
+            let (_, table) = advice(f64::from(fahrenheit), humidity);
+            let all_put_off = [table.light, table.moderate, table.heavy] == [Schedule::Caution; 3];
+            assert!(table.reason.is_some() || all_put_off, "{fahrenheit} {humidity}");
+        }
+    }
 }
 
 fn advice(fahrenheit: f64, humidity: u8) -> (Option<HeatLevel>, WorkRest) {

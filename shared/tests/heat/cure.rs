@@ -119,6 +119,7 @@ fn an_old_measurement_or_one_far_from_the_setting_is_not_used_for_a_limit() {
     let state = |press: &TestShop, now| run_heat(&press.shop(), run, now).unwrap().limits[0].state;
     assert_eq!(state(&press, wall(0)), LimitState::Clear, "255 at the print");
     assert_eq!(state(&press, wall(91 * DAY)), LimitState::Exceeded, "270 again, since the probe is long ago");
+    heat(&mut press, tunnel, HeatFact::SensorUnread);
     measured(&mut press, tunnel, 340.0, 300.0);
     assert_eq!(state(&press, wall(0)), LimitState::Exceeded, "measured 70 degrees away");
     let far = run_heat(&press.shop(), run, wall(0)).unwrap();

@@ -4,15 +4,16 @@ use super::{
     belt, check, cotton_at_340, cotton_then_polyester, dryer, f, heat, measured, measured_with, of_run, over, seconds,
     sheet,
 };
-use crate::shop::{TestShop, wall};
+use crate::shop::{DAY, TestShop, wall};
 use lastpull_core::facts::{Fact, RunField};
 use lastpull_core::heat::{
     CureEstimate, HeatCaveat, HeatFact, HeatStatus, LimitName, LimitState, MeasuredBreach, SensorMethod, SettledTime,
-    TemperatureSource, checks_skipped_at_start, settled_facts,
+    TemperatureSource, checks_skipped_at_start, limits_while_entering, run_heat, settled_facts,
 };
 use lastpull_core::ids::RunId;
 use lastpull_core::job::{Fabric, Size};
 use lastpull_core::run::{CheckItem, CheckOutcome, CheckState, check_list};
+use proptest::prelude::*;
 
 /// Temperatures published for dye migration and for the cure of water-based ink, in °F: rows of
 /// `cure_common_practice.csv` that were read in their source.
@@ -171,6 +172,216 @@ fn an_infrared_reading_does_not_clear_the_dryer_for_the_next_run() {
     assert_eq!(over(&press, jerseys, 180).status(), HeatStatus::TooHot);
 }
 
+fn read_by_infrared(press: &mut TestShop, at: u64, run: RunId, fahrenheit: f64) {
+    let value = i64::from(f(fahrenheit).milli_celsius());
+    check(press, at, run, CheckItem::Dryer, CheckOutcome::ReadByInfrared(value));
+}
+
+#[test]
+fn a_hold_that_a_measurement_imposed_is_lifted_by_measuring_and_by_nothing_else() {
+    use CheckOutcome::{Cleared, Skipped, Ticked};
+    for first in [true, false] {
+        for said in
+            [&[][..], &[Cleared], &[Cleared, Ticked], &[Ticked], &[Skipped], &[Cleared, Ticked, Cleared, Ticked]]
+        {
+            for found in [265.0, 268.0, 300.0] {
+                let (mut press, run) = polyester_at_260(first);
+                measure(&mut press, 400, run, found);
+                for outcome in said {
+                    check(&mut press, 410, run, CheckItem::Dryer, *outcome);
+                }
+                let change = over(&press, run, 420);
+                assert!(change.hold_ink() && !change.verified, "{found} {said:?}");
+                assert_eq!(
+                    (change.status(), change.current),
+                    (HeatStatus::TooHot, Some((f(found), TemperatureSource::Measured)))
+                );
+                let list = check_list(&press.shop(), run);
+                let row = list.rows().find(|row| row.item == CheckItem::Dryer).unwrap();
+                assert!(matches!(row.breach(), Some(MeasuredBreach::Limit(_))), "{found} {said:?}");
+                assert!(
+                    checks_skipped_at_start(&list, Some(&change)).iter().any(|(item, _)| *item == CheckItem::Dryer)
+                );
+                read_by_infrared(&mut press, 430, run, 250.0);
+                assert!(over(&press, run, 440).hold_ink(), "infrared lifts nothing");
+                measure(&mut press, 450, run, 258.0);
+                assert!(!over(&press, run, 460).hold_ink(), "{found} {said:?}");
+            }
+        }
+    }
+}
+
+#[test]
+fn a_mistyped_measurement_that_breaches_nothing_can_be_taken_back() {
+    let (mut press, run) = polyester_at_260(true);
+    measure(&mut press, 400, run, 200.0);
+    assert!(over(&press, run, 405).hold_ink());
+    check(&mut press, 410, run, CheckItem::Dryer, CheckOutcome::Cleared);
+    check(&mut press, 420, run, CheckItem::Dryer, CheckOutcome::Ticked);
+    assert!(!over(&press, run, 430).hold_ink());
+}
+
+/// A dryer that cools from 340 °F: infrared at the exit reads 255 °F while the print may be far hotter.
+#[test]
+fn infrared_does_not_make_the_dryers_check() {
+    let (mut press, _, jerseys, tunnel) = cotton_then_polyester();
+    check(&mut press, 150, jerseys, CheckItem::Belt, CheckOutcome::Ticked);
+    let before = over(&press, jerseys, 200);
+    read_by_infrared(&mut press, 210, jerseys, 255.0);
+    let change = over(&press, jerseys, 220);
+    assert!(!change.verified && change.hold_ink() && !change.danger.is_empty());
+    assert_eq!((change.current, change.status()), (before.current, before.status()), "it is no cooler than known");
+    let list = check_list(&press.shop(), jerseys);
+    let open = list.rows().find(|row| row.item == CheckItem::Dryer).unwrap();
+    assert!(open.state.is_open() && matches!(open.state, CheckState::ByInfrared { breach: None, .. }));
+    assert!(list.needs_heat_change());
+    assert!(checks_skipped_at_start(&list, Some(&change)).iter().any(|(item, _)| *item == CheckItem::Dryer));
+    let id = press.id();
+    press.record_at(230, id, Fact::Heat(HeatFact::SettlingStarted { dryer: tunnel, from: f(340.0), to: f(260.0) }));
+    let settling = over(&press, jerseys, 800).settling.unwrap();
+    for (subject, fact) in settled_facts(&press.shop(), jerseys, settling, wall(900), SettledTime::Counts, None) {
+        press.record_at(900, subject, fact);
+    }
+    assert!(!over(&press, jerseys, 910).hold_ink(), "the display of a settled dryer counts");
+}
+
+#[test]
+fn infrared_at_the_limit_holds_until_probe_or_strip_says_otherwise() {
+    for first in [true, false] {
+        let (mut press, run) = polyester_at_260(first);
+        check(&mut press, 390, run, CheckItem::Dryer, CheckOutcome::Ticked);
+        assert!(!over(&press, run, 395).hold_ink());
+        read_by_infrared(&mut press, 400, run, 266.0);
+        let change = over(&press, run, 410);
+        assert!(change.hold_ink() && !change.verified);
+        // After cotton it may still be at 340 °F, which is hotter than what was read.
+        let hottest = if first {
+            (f(340.0), TemperatureSource::PreviousRun)
+        } else {
+            (f(266.0), TemperatureSource::ReadByInfrared)
+        };
+        assert_eq!(change.current, Some(hottest));
+        assert_eq!(of_run(&press, run).limits[0].state, LimitState::Exceeded, "on paper too");
+        for outcome in [CheckOutcome::Ticked, CheckOutcome::Cleared, CheckOutcome::Ticked] {
+            check(&mut press, 420, run, CheckItem::Dryer, outcome);
+            assert!(over(&press, run, 430).hold_ink(), "{outcome:?}");
+        }
+        read_by_infrared(&mut press, 440, run, 250.0);
+        assert!(over(&press, run, 445).hold_ink(), "a cooler one by infrared lowers nothing");
+        measure(&mut press, 450, run, 262.0);
+        assert!(!over(&press, run, 460).hold_ink());
+    }
+}
+
+/// Hold times: the sheet of the run's ink, 90 s. The tolerances of 5 s and a twentieth of the speed do not reach past it.
+#[test]
+fn a_time_in_the_heat_measured_short_of_the_cure_is_never_close_enough() {
+    use CheckItem::{Belt, Dwell};
+    let milliseconds = |s: f64| i64::from(seconds(s).milliseconds());
+    let speed = |inches: f64| i64::from(belt(inches).micrometres_per_second());
+    // 36 inches under heat at 24 inches a minute are 90 s.
+    for (item, value, passes, short) in [
+        (Dwell, milliseconds(90.0), 1, false),
+        (Dwell, milliseconds(94.0), 1, false),
+        (Dwell, milliseconds(89.9), 1, true),
+        (Dwell, milliseconds(86.0), 1, true),
+        (Dwell, milliseconds(86.0), 2, false),
+        (Belt, speed(24.0), 1, false),
+        (Belt, speed(23.0), 1, false),
+        (Belt, speed(24.5), 1, true),
+        (Belt, speed(25.2), 1, true),
+        (Belt, speed(25.2), 2, false),
+    ] {
+        let (mut press, run, _) = cotton_at_340();
+        sheet(&mut press, 320.0, 90.0);
+        press.set_up(run, vec![RunField::Dwell(Some(seconds(90.0))), RunField::Passes(passes)]);
+        assert!(!over(&press, run, 5).hold_ink());
+        check(&mut press, 10, run, item, CheckOutcome::Measured(value));
+        let list = check_list(&press.shop(), run);
+        let row = list.rows().find(|row| row.item == item).unwrap();
+        assert!(
+            matches!(row.state, CheckState::Measured { within, .. } if within != short),
+            "{item:?} {value} {passes}"
+        );
+        assert_eq!(matches!(row.breach(), Some(MeasuredBreach::ShortOfHold { .. })), short);
+        let change = over(&press, run, 20);
+        assert_eq!((change.hold_ink(), change.status() == HeatStatus::TooShort), (short, short), "{item:?} {value}");
+        let skipped = checks_skipped_at_start(&list, Some(&change));
+        assert_eq!(skipped.iter().any(|(of, _)| *of == item), short);
+        assert_eq!(matches!(of_run(&press, run).cure, CureEstimate::Reached { .. }), !short, "on paper too");
+        if short {
+            check(&mut press, 30, run, item, CheckOutcome::Cleared);
+            check(&mut press, 40, run, item, CheckOutcome::Ticked);
+            assert!(over(&press, run, 50).hold_ink(), "a look at the display does not lift it");
+            check(
+                &mut press,
+                60,
+                run,
+                item,
+                CheckOutcome::Measured(if item == Belt { speed(24.0) } else { milliseconds(91.0) }),
+            );
+            assert!(!over(&press, run, 70).hold_ink());
+        }
+    }
+}
+
+/// A polyester run at 260 °F through a dryer with these measurements: days after opening, method, setting and found in °F.
+fn polyester_after(readings: &[(u64, SensorMethod, f64, f64)]) -> (TestShop, RunId) {
+    let mut press = TestShop::new();
+    let run = press.order("Jerseys", None, Fabric::Polyester, &[(Size::M, 3)]);
+    let tunnel = dryer(&mut press, "Tunnel");
+    for (day, method, setting, found) in readings {
+        let fact = HeatFact::SensorRead { setting: f(*setting), found: f(*found), method: *method };
+        press.record_at(day * DAY, tunnel, Fact::Heat(fact));
+    }
+    press.set_up(run, vec![RunField::Dryer(Some(f(260.0)))]);
+    (press, run)
+}
+
+#[test]
+fn a_less_reliable_reading_never_lifts_the_hold_of_a_probe() {
+    use SensorMethod::{Infrared, Probe, Strip};
+    let held = (0, Probe, 260.0, 268.0);
+    for (later, holds, why) in [
+        (vec![], true, "268 at the print"),
+        (vec![(1, Infrared, 260.0, 255.0)], true, "by infrared"),
+        (vec![(1, Infrared, 260.0, 255.0); 30], true, "by infrared, however often"),
+        (vec![(1, Probe, 340.0, 300.0)], true, "far from the setting"),
+        (vec![(91, Infrared, 260.0, 255.0)], true, "the probe is old, and infrared no better"),
+        (vec![(91, Probe, 340.0, 300.0)], true, "the probe is old, and this one far"),
+        (vec![(1, Probe, 260.0, 255.0)], false, "by probe at the setting"),
+        (vec![(1, Strip, 250.0, 245.0)], false, "by strip near the setting"),
+        (vec![(1, Probe, 260.0, 255.0), (2, Infrared, 260.0, 250.0)], false, "the probe stands"),
+        (vec![(1, Probe, 260.0, 255.0), (2, Infrared, 260.0, 266.0)], true, "infrared is rather too low than too high"),
+        (vec![(1, Probe, 260.0, 255.0), (2, Probe, 340.0, 300.0)], false, "one far away says nothing here"),
+    ] {
+        let readings: Vec<_> = [held].into_iter().chain(later).collect();
+        let now = readings.last().unwrap().0 * DAY;
+        let (press, run) = polyester_after(&readings);
+        assert_eq!(over(&press, run, now).hold_ink(), holds, "{why}");
+        let paper = run_heat(&press.shop(), run, wall(now)).unwrap();
+        assert_eq!(paper.exceeded_limits().next().is_some(), holds, "{why}, on paper");
+        let shop = press.shop();
+        let entering =
+            limits_while_entering(&shop, shop.run(run).unwrap().lot.unwrap(), Some(run), "Brick", f(260.0), wall(now));
+        assert_eq!(!entering.is_empty(), holds, "{why}, while entering");
+    }
+}
+
+#[test]
+fn a_hotter_reading_that_counts_for_limits_only_is_explained() {
+    use SensorMethod::{Infrared, Probe};
+    let (press, run) = polyester_after(&[(0, Probe, 260.0, 255.0), (0, Infrared, 260.0, 266.0)]);
+    let heat = of_run(&press, run);
+    assert_eq!(heat.ink_temperature, Some(f(255.0)), "the probe says what the ink gets");
+    assert!(heat.caveats.contains(&HeatCaveat::SensorHotterReading));
+    assert!(heat.caveats.contains(&HeatCaveat::SensorInfrared));
+    let (press, run) = polyester_after(&[(0, Infrared, 260.0, 266.0), (0, Probe, 260.0, 255.0)]);
+    let caveats = of_run(&press, run).caveats;
+    let of_sensor = [HeatCaveat::SensorHotterReading, HeatCaveat::SensorInfrared];
+    assert!(!of_sensor.iter().any(|caveat| caveats.contains(caveat)), "the probe came after: {caveats:?}");
+}
+
 #[test]
 fn the_shorter_of_two_dwells_counts_however_little_they_differ() {
     let (mut press, run, _) = cotton_at_340();
@@ -180,5 +391,55 @@ fn the_shorter_of_two_dwells_counts_however_little_they_differ() {
         let heat = of_run(&press, run);
         assert_eq!((heat.dwell.used(), heat.dwell.differ), (Some(seconds(used)), false), "{set}");
         assert_eq!(matches!(heat.cure, CureEstimate::Reached { .. }), reached, "{set}");
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(60))]
+
+    /// Whatever is tapped and read by infrared after it: a temperature measured at the limit holds until the next one is measured.
+    #[test]
+    fn no_sequence_of_taps_and_infrared_readings_lifts_what_was_measured(
+        found in 265.0..420.0f64,
+        taps in prop::collection::vec((0usize..4, 200.0..300.0f64), 0..8),
+    ) {
+        let (mut press, run) = polyester_at_260(true);
+        measure(&mut press, 400, run, found);
+        for (tap, read) in taps {
+            match tap {
+                0 => check(&mut press, 410, run, CheckItem::Dryer, CheckOutcome::Ticked),
+                1 => check(&mut press, 410, run, CheckItem::Dryer, CheckOutcome::Cleared),
+                2 => check(&mut press, 410, run, CheckItem::Dryer, CheckOutcome::Skipped),
+                _ => read_by_infrared(&mut press, 410, run, read),
+            }
+            let change = over(&press, run, 420);
+            prop_assert!(change.hold_ink() && !change.verified && !change.danger.is_empty());
+        }
+    }
+
+    /// Three settings (the second is near the run's 260 °F, the third far), any methods, some of them long ago.
+    #[test]
+    fn no_infrared_reading_ever_lowers_what_a_limit_is_compared_with(
+        readings in prop::collection::vec((0u64..200, 0usize..3, 0usize..3, 0usize..3), 0..30),
+        later in prop::collection::vec((0usize..3, 0usize..3), 1..15),
+    ) {
+        let settings = [260.0, 275.0, 340.0];
+        let mut all: Vec<_> = readings.into_iter().map(|(day, method, setting, off)| {
+            let method = [SensorMethod::Probe, SensorMethod::Strip, SensorMethod::Infrared][method];
+            (day, method, settings[setting], settings[setting] + [-20.0, 0.0, 20.0][off])
+        }).collect();
+        all.sort_by_key(|reading| reading.0);
+        let over_limit = |all: &[(u64, SensorMethod, f64, f64)]| {
+            let (press, run) = polyester_after(all);
+            run_heat(&press.shop(), run, wall(200 * DAY)).unwrap().limits[0].over.unwrap()
+        };
+        let mut before = over_limit(&all);
+        for (setting, off) in later {
+            let setting = settings[setting];
+            all.push((200, SensorMethod::Infrared, setting, setting + [-20.0, 0.0, 20.0][off]));
+            let after = over_limit(&all);
+            prop_assert!(after >= before, "{before:?} {after:?} {all:?}");
+            before = after;
+        }
     }
 }

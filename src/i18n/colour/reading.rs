@@ -44,8 +44,8 @@ messages! {
     colour_photo_no_patch { "Nothing is read until it is known what lies beside it.", "No se lee nada hasta saber qué hay al lado." }
     colour_photo_reads(lab) { "So the drawdown reads {lab}.", "Así, el extendido da {lab}." }
     colour_photo_doubt(doubt) {
-        "These two are far apart. Under lamps, and by the phone's contrast, this may well be off by ΔE₀₀ {doubt}, mostly too large; by daylight by less. A known patch nearer in colour is surer.",
-        "Estos dos se parecen poco. Con lámparas, y por el contraste del teléfono, puede desviarse ΔE₀₀ {doubt}, casi siempre de más; con luz de día, menos. Una muestra conocida más parecida es más segura."
+        "These two are far apart. Under lamps, and by the phone's contrast, this may well be off by ΔE₀₀ {doubt}, mostly too large; by daylight by less. The nearer the two, the surer the photo.",
+        "Estos dos se parecen poco. Con lámparas, y por el contraste del teléfono, puede desviarse ΔE₀₀ {doubt}, casi siempre de más; con luz de día, menos. Cuanto más se parezcan, más segura la foto."
     }
     colour_photo_note(name) { "Read from a photo beside {name}.", "Leído de una foto junto a {name}." }
     colour_mark_known { "Known patch", "Muestra conocida" }

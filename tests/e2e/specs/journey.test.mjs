@@ -23,6 +23,7 @@ test("a job runs from first start to finished, with one misprint", async (t) => 
   }
   await press(page, check("Dryer").locator("[aria-expanded]"));
   await page.locator("#measure-Dryer").fill("324");
+  await press(page, "#way-0");
   await press(page, check("Dryer").locator("[type=submit]"));
   await check("Dryer").getByText("324\u00a0°F: close enough").waitFor();
   await press(page, check("Dwell").locator(".check-buttons .quiet"));

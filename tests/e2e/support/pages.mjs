@@ -257,6 +257,7 @@ const PAGES = [
     name: "checks made", from: "checks: measuring",
     open: async (page) => {
       await page.locator("#measure-Dryer").fill("262");
+      await press(page, "#way-0");
       await page.locator("#measure-Dryer").press("Enter");
       await page.locator("[data-item=Dryer] .badge").waitFor();
       await press(page, page.locator("[data-item=Dwell] .check-buttons .quiet"));

@@ -91,6 +91,8 @@ frozen! {
         1 Measured(-163_500) => r#"{"measured":-163500}"#, "01d7fa13";
         2 Skipped => r#""skipped""#, "02";
         3 Cleared => r#""cleared""#, "03";
+        4 ReadByInfrared(129_500) => r#"{"read_by_infrared":129500}"#, "04b8e70f";
+        5 Settled => r#""settled""#, "05";
     }
 
     enum MisprintCause, |cause| Fact::Misprinted { pieces: 1, size: None, cause, was_counted: true } => {

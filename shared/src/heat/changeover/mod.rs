@@ -7,7 +7,7 @@ mod start;
 mod status;
 
 pub use doubt::{SettlingDoubt, settling_doubt};
-pub use settled::{SettledTime, settled_facts};
+pub use settled::{SettledTime, settled_facts, settled_undo};
 pub(crate) use settling::plausible_times;
 pub use settling::{
     Direction, SettlingBasis, SettlingPace, is_possible_time, settling_pace, settling_time, teaches_pace,

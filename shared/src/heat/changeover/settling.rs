@@ -31,10 +31,12 @@ impl Direction {
 /// What an estimate of settling time is based on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum SettlingBasis {
-    /// This many logs of the same dryer and direction.
+    /// This many logs of the same dryer and direction, two at least.
     Logged(u32),
     /// No log yet: a cautious guess, our own.
     OurOwn,
+    /// One log, which may be a slip: the slower of it and the cautious guess.
+    OneLog,
 }
 
 /// How fast a dryer settles in one direction.
@@ -93,7 +95,8 @@ pub fn teaches_pace(settling: &Settling) -> bool {
 
 /// How fast a dryer heats up or cools down: the median of its latest 15 logs in that direction, in seconds
 /// per degree. Of an even number the slower middle one is taken. Times that cannot be right are left out. Without a
-/// log, a cautious figure of our own.
+/// log, a cautious figure of our own, which also counts as a second log while there is only one: one touch on the wrong
+/// button must not shorten every wait. Our own.
 pub fn settling_pace(shop: &Shop, dryer: Subject, direction: Direction) -> SettlingPace {
     let mut logs: Vec<(WallTime, f64)> = shop
         .heat
@@ -110,9 +113,12 @@ pub fn settling_pace(shop: &Shop, dryer: Subject, direction: Direction) -> Settl
     logs.truncate(MAX_LOGS);
     let mut rates: Vec<f64> = logs.into_iter().map(|(_, rate)| rate).collect();
     sort_by(&mut rates, f64::total_cmp);
-    match rates.get(rates.len() / 2) {
-        Some(rate) => SettlingPace { seconds_per_degree: *rate, basis: SettlingBasis::Logged(rates.len() as u32) },
-        None => SettlingPace { seconds_per_degree: cautious_pace(direction), basis: SettlingBasis::OurOwn },
+    let cautious = cautious_pace(direction);
+    let pace = |seconds_per_degree, basis| SettlingPace { seconds_per_degree, basis };
+    match rates[..] {
+        [] => pace(cautious, SettlingBasis::OurOwn),
+        [one] => pace(cautious.max(one), SettlingBasis::OneLog),
+        _ => pace(rates[rates.len() / 2], SettlingBasis::Logged(rates.len() as u32)),
     }
 }
 

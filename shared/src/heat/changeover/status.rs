@@ -6,9 +6,10 @@
 use super::settling::{SettlingBasis, settling_time};
 use crate::collections::sort_by;
 use crate::facts::{CheckItem, Fabric};
+use crate::heat::cure::dryer_choice::dryer_of;
 use crate::heat::cure::measured::measured_at_dryer;
 use crate::heat::cure::on_paper::check_limits;
-use crate::heat::cure::run_heat::{dryer_of, set_temperature_for_limits};
+use crate::heat::cure::sensor::set_temperature_for_limits;
 use crate::heat::{LimitCheck, LimitState, MeasuredBreach, Transition, sheet_for};
 use crate::ids::{RunId, Subject};
 use crate::run::{CheckList, CheckRow, CheckState, Run, check_list, check_list_after};
@@ -29,6 +30,8 @@ pub enum TemperatureSource {
     HeatingUp,
     /// Measured for this run's dryer check.
     Measured,
+    /// Read by infrared for this run's dryer check, and hotter than what is known otherwise.
+    ReadByInfrared,
 }
 
 /// A dryer that is settling at another temperature.
@@ -90,6 +93,8 @@ pub enum HeatStatus {
     TooHot,
     /// The dryer was measured below the ink's cure temperature.
     TooCool,
+    /// The time in the heat was measured shorter than the ink's cure takes.
+    TooShort,
     /// A dryer or flash setting still has to be changed, or the dryer is still settling.
     ChangeFirst,
     /// No limit is exceeded; the dryer has to settle.
@@ -133,7 +138,7 @@ pub struct Changeover {
     pub settling: Option<ActiveSettling>,
     /// Whether the dryer's temperature was checked for this run and found right.
     pub verified: bool,
-    /// What the temperature measured for this run breaches, however close it is to the setting.
+    /// What was measured for this run breaches, however close it is to the set-up: the temperature, else the time.
     pub breach: Option<MeasuredBreach>,
 }
 
@@ -141,9 +146,11 @@ impl Changeover {
     /// Whether ink must stay off the screen: a dryer or flash step is open, the dryer is still settling, a limit
     /// would be exceeded, or the ink would stay below its cure.
     pub fn hold_ink(&self) -> bool {
-        let to_do = |row: &CheckRow| is_to_do(&row.state);
         let unseen = !self.verified && (!self.danger.is_empty() || self.settling.is_some());
-        !self.exceeded_by_set_up.is_empty() || self.breach.is_some() || unseen || self.steps.iter().any(to_do)
+        !self.exceeded_by_set_up.is_empty()
+            || self.breach.is_some()
+            || unseen
+            || self.steps.iter().any(CheckRow::is_to_do)
     }
 
     /// The overall status.
@@ -152,8 +159,9 @@ impl Changeover {
             HeatStatus::SetUpTooHot
         } else if !self.danger.is_empty() && !self.verified {
             HeatStatus::TooHot
-        } else if self.breach.is_some() {
-            HeatStatus::TooCool
+        } else if let Some(breach) = self.breach {
+            let is_time = matches!(breach, MeasuredBreach::ShortOfHold { .. });
+            if is_time { HeatStatus::TooShort } else { HeatStatus::TooCool }
         } else if self.hold_ink() {
             HeatStatus::ChangeFirst
         } else if self.wait.is_some() {
@@ -171,6 +179,7 @@ impl Changeover {
             HeatStatus::SetUpTooHot => &self.exceeded_by_set_up,
             HeatStatus::TooHot => &self.danger,
             HeatStatus::TooCool
+            | HeatStatus::TooShort
             | HeatStatus::ChangeFirst
             | HeatStatus::Settle
             | HeatStatus::Verified
@@ -185,7 +194,7 @@ impl Changeover {
 
     /// Number of dryer and flash steps that are still open.
     pub fn steps_to_do(&self) -> u32 {
-        self.steps.iter().filter(|row| is_to_do(&row.state)).count() as u32
+        self.steps.iter().filter(|row| row.is_to_do()).count() as u32
     }
 
     /// How far the dryer's temperature must change; negative if it must cool.
@@ -200,10 +209,6 @@ const COLD_AFTER: Millis = Millis::from_hours(3);
 const COLD_START: i32 = 20_000;
 /// A dryer this close to its target, in milli-°C, needs no settling: 1 °C. Our own.
 const SETTLED_WITHIN: i32 = 1_000;
-
-fn is_to_do(state: &CheckState) -> bool {
-    matches!(state, CheckState::Open | CheckState::Measured { within: false, .. })
-}
 
 /// The changeover from the run that was last on the press to this run. `None` if the run is unknown.
 pub fn changeover(shop: &Shop, run: RunId, now: WallTime) -> Option<Changeover> {
@@ -230,12 +235,16 @@ fn build(shop: &Shop, list: CheckList, id: RunId, now: WallTime) -> Option<Chang
     // If the previous run is only planned, the dryer will be at that run's setting, whatever it does now.
     let went_on = before.map_or(WallTime::EPOCH, |(_, run)| run.progress.started.unwrap_or(WallTime::MAX));
     let latest = latest_settling(shop, dryer_id).filter(|latest| latest.at >= went_on);
-    let measured = measured_at_dryer(run);
+    let at_dryer = measured_at_dryer(shop, id, run);
     let reckoned = latest.map(|latest| latest.current()).or(left_at);
-    let current = measured.map(|measured| (measured, TemperatureSource::Measured)).or(reckoned);
+    let measured = at_dryer.measured.map(|measured| (measured, TemperatureSource::Measured)).or(reckoned);
+    // A reading by infrared shows that it is at least as hot, never that it is cooler than what is known.
+    let read = at_dryer.infrared.map(|read| (read, TemperatureSource::ReadByInfrared));
+    let current = measured.filter(|(known, _)| read.is_none_or(|(read, _)| *known >= read)).or(read);
     // What was measured at the print is compared as it is; a setting is corrected by the dryer's offset.
     let expected_at = |setting| set_temperature_for_limits(dryer.map(|(_, heater, _)| heater), setting, now);
-    let at_print = measured.or_else(|| expected_at(reckoned.map(|(setting, _)| setting)));
+    let known = at_dryer.measured.or_else(|| expected_at(reckoned.map(|(setting, _)| setting)));
+    let at_print = known.max(at_dryer.infrared);
     let figures = sheet_for(shop, &run.ink).map(|(_, sheet)| &sheet.figures);
     let mut danger = check_limits(shop, fabric_of(run), figures, at_print);
     danger.retain(|finding| finding.state == LimitState::Exceeded);
@@ -245,12 +254,10 @@ fn build(shop: &Shop, list: CheckList, id: RunId, now: WallTime) -> Option<Chang
     sort_by(&mut danger, |one, other| one.limit.cmp(&other.limit));
     sort_by(&mut exceeded_by_set_up, |one, other| one.limit.cmp(&other.limit));
     let steps: Vec<CheckRow> = list.changes.iter().filter(|row| row.item.is_heat()).cloned().collect();
-    let checked = list.rows().find(|row| row.item == CheckItem::Dryer).map(|row| &row.state);
-    let verified = checked.is_some_and(|state| !is_to_do(state) && *state != CheckState::Skipped);
-    let breach = checked.and_then(|state| match state {
-        CheckState::Measured { breach, .. } => *breach,
-        CheckState::Open | CheckState::Ticked | CheckState::Skipped => None,
-    });
+    let checked = list.rows().find(|row| row.item == CheckItem::Dryer);
+    let verified = checked.is_some_and(|row| !row.is_to_do() && row.state != CheckState::Skipped);
+    let of_time = list.rows().filter(|row| matches!(row.item, CheckItem::Belt | CheckItem::Dwell));
+    let breach = checked.into_iter().chain(of_time).find_map(CheckRow::breach);
     let settling = latest.filter(|latest| latest.is_under_way(now)).and_then(|latest| {
         let elapsed = elapsed_since(latest.at, now);
         let (whole, _) = settling_time(shop, dryer_id, TemperatureDelta::between(latest.from, latest.to))?;

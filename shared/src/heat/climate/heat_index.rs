@@ -1,6 +1,6 @@
 //! Heat index of the US National Weather Service: how hot the air feels.
 
-use crate::units::Temperature;
+use crate::units::{Temperature, Units};
 
 /// How hot the air feels.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -13,14 +13,23 @@ pub struct HeatIndex {
 }
 
 impl HeatIndex {
-    /// The index as a temperature.
-    pub fn temperature(self) -> Temperature {
-        Temperature::from_fahrenheit(self.fahrenheit)
+    /// The index in whole degrees Fahrenheit, as the table and the guide's levels are given.
+    fn whole(self) -> f64 {
+        Temperature::from_fahrenheit(self.fahrenheit).fahrenheit().round()
     }
 
-    /// The risk level of the index in whole degrees Fahrenheit, as it is shown and as the guide's levels are given.
+    /// The index as it is shown: in whole degrees Fahrenheit, or those in tenths of a degree Celsius. A whole degree
+    /// Celsius would be too coarse: 102 °F and 103 °F, which are of different levels, are both 39 °C.
+    pub fn shown(self, units: Units) -> f64 {
+        match units {
+            Units::UsCustomary => self.whole(),
+            Units::Metric => (Temperature::from_fahrenheit(self.whole()).celsius() * 10.0).round() / 10.0,
+        }
+    }
+
+    /// The risk level of the index as it is shown.
     pub fn level(self) -> HeatLevel {
-        HeatLevel::of(self.temperature().fahrenheit().round())
+        HeatLevel::of(self.whole())
     }
 }
 

@@ -28,6 +28,8 @@ pub enum Schedule {
 pub enum RestReason {
     /// The air is damper than the table assumes.
     DampAir,
+    /// The air is a little damper than the table assumes, and its schedules are kept as they are.
+    DamperThanTable,
     /// The heat index is high, which asks for more rest than the table does.
     HighIndex,
     /// The heat index is very high to extreme, which asks to postpone the work.
@@ -47,7 +49,7 @@ pub struct WorkRest {
     pub below_table: bool,
     /// Whether the air is above the table's range, which ends at 112 °F.
     pub beyond_table: bool,
-    /// Why a schedule differs from the table; `None` if all are the table's.
+    /// Why a schedule differs from the table, or holds less well than in the table; `None` if neither.
     pub reason: Option<RestReason>,
 }
 
@@ -58,7 +60,8 @@ impl WorkRest {
     /// The schedules in air of this relative humidity in percent, at this level of the heat index.
     ///
     /// Of the table and the level the more careful one counts, so that they never contradict each other. Above 30 %
-    /// humidity the table's minutes do not hold from the moderate level on; no source for corrected minutes was
+    /// humidity the table's minutes do not hold from the moderate level on, and below it they are shown with that reason; no
+    /// source for corrected minutes was
     /// found, so none are computed. The choice is our own; the levels' advice: OSHA, "Protective Measures to Take at
     /// Each Risk Level".
     pub fn in_air(self, humidity: u8, level: Option<HeatLevel>) -> Self {
@@ -67,6 +70,9 @@ impl WorkRest {
             Some(HeatLevel::Extreme) => RestReason::ExtremeIndex,
             Some(HeatLevel::High | HeatLevel::Moderate) if damp => RestReason::DampAir,
             Some(HeatLevel::High) => RestReason::HighIndex,
+            Some(HeatLevel::Lower) if damp && !self.below_table => {
+                return Self { reason: Some(RestReason::DamperThanTable), ..self };
+            }
             Some(HeatLevel::Moderate | HeatLevel::Lower) | None => return self,
         };
         let careful = |schedule: Schedule| match (schedule, reason) {

@@ -1,10 +1,12 @@
 //! Whether an ink cures on a fabric: by the data sheet, by tests and by trials.
 
+pub(crate) mod dryer_choice;
 mod dwell;
 mod limits;
 pub(crate) mod measured;
 pub(crate) mod on_paper;
 pub(crate) mod run_heat;
+pub(crate) mod sensor;
 mod sheets;
 mod test_due;
 mod tests_made;
@@ -12,13 +14,13 @@ mod transit;
 mod trials;
 mod while_entering;
 
+pub use dryer_choice::DryerChoice;
 pub use dwell::{dwell, fastest_belt, passes_for};
 pub use limits::{FabricLimit, LimitOrigin, fabric_limit, fabric_limits};
-pub use measured::MeasuredBreach;
+pub use measured::{MeasuredBreach, Standing};
 pub use on_paper::{CureEstimate, LimitCheck, LimitName, LimitState, MissingInput, estimate_cure};
-pub use run_heat::{
-    CureConflict, DryerChoice, DryerUsed, DwellView, HeatCaveat, RunHeat, SensorView, heat_settings, run_heat,
-};
+pub use run_heat::{CureConflict, DryerUsed, DwellView, HeatCaveat, RunHeat, heat_settings, run_heat};
+pub use sensor::SensorView;
 pub use sheets::sheet_for;
 pub use test_due::{DueReason, PassedTest, TestDue, TestStatus, test_status};
 pub use tests_made::test_log;

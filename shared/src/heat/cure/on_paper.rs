@@ -56,6 +56,8 @@ pub struct HeatInputs {
     pub setting: Option<Temperature>,
     /// Measured difference between the print's temperature and the setting, if known.
     pub offset: Option<TemperatureDelta>,
+    /// The offset to compare with limits, which is never below `offset`.
+    pub offset_for_limits: Option<TemperatureDelta>,
     /// Dwell: time in the heat for one pass.
     pub dwell: Option<Seconds>,
     /// Passes through the dryer.
@@ -64,6 +66,8 @@ pub struct HeatInputs {
     pub heated_length: Option<Length>,
     /// Temperature measured at the print for this run, if any.
     pub measured: Option<Temperature>,
+    /// Temperature read at the exit by infrared for this run, if any: for limits only.
+    pub infrared: Option<Temperature>,
 }
 
 impl HeatInputs {
@@ -85,12 +89,11 @@ impl HeatInputs {
         estimate.zip(self.measured).map(|(estimate, measured)| estimate.min(measured)).or(estimate)
     }
 
-    /// The temperature to compare with limits: the estimate, or if the dryer's offset is not `reliable`, the
-    /// hotter of estimate and setting; never less than what was measured for this run. The caution is our own.
-    pub fn temperature_for_limits(&self, reliable: bool) -> Option<Temperature> {
-        let estimate = self.estimate()?;
-        let hotter = if reliable { estimate } else { estimate.max(self.setting?) };
-        Some(self.measured.map_or(hotter, |measured| measured.max(hotter)))
+    /// The temperature to compare with limits: the setting plus the offset for limits, or the bare setting if the dryer was
+    /// never measured; never less than what was measured or read for this run. The caution is our own.
+    pub fn temperature_for_limits(&self) -> Option<Temperature> {
+        let hotter = self.setting?.saturating_add(self.offset_for_limits.unwrap_or_default());
+        [self.measured, self.infrared].into_iter().flatten().chain([hotter]).max()
     }
 }
 

@@ -1,28 +1,19 @@
 //! The heat a run's garments receive: ink temperature, dwell, cure and limits.
 
+use super::dryer_choice::{DryerChoice, dryer_of};
 use super::dwell::{dwell, passes_for};
 use super::limits::LimitOrigin;
-use super::measured::measured_at_dryer;
+use super::measured::{measured_at_dryer, measured_dwell};
 use super::on_paper::{CureEstimate, HeatInputs, LimitCheck, LimitName, LimitState, check_limits, estimate_cure};
+use super::sensor::{DryerError, SensorView, dryer_error};
 use super::sheets::sheet_for;
-use crate::facts::{Fabric, HeatSettings, SensorMethod};
+use crate::facts::{Fabric, HeatSettings};
 use crate::heat::{Heater, InkSheet, SensorReading};
 use crate::ids::{RunId, Subject};
 use crate::run::Run;
 use crate::shop::Shop;
-use crate::time::{Millis, WallTime};
-use crate::units::{BeltSpeed, Seconds, Temperature, TemperatureDelta};
-
-/// Why a run uses this dryer.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum DryerChoice {
-    /// It was chosen for the run.
-    Chosen,
-    /// The shop has no other.
-    Only,
-    /// The shop has several and none was chosen: the oldest is assumed.
-    Assumed,
-}
+use crate::time::WallTime;
+use crate::units::{BeltSpeed, Seconds, Temperature};
 
 /// The dryer a run uses.
 #[derive(Clone, Debug, PartialEq)]
@@ -35,28 +26,6 @@ pub struct DryerUsed {
     pub choice: DryerChoice,
 }
 
-/// The dryer's measured error, with its reliability for this run.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct SensorView {
-    /// The measurement it is based on.
-    pub reading: SensorReading,
-    /// How much hotter (positive) or cooler (negative) the print is than the setting.
-    pub offset: TemperatureDelta,
-    /// Whether it was measured more than 90 days ago. Our own.
-    pub old: bool,
-    /// Whether it was measured at a setting more than 25 °C from the run's. Our own.
-    pub far_from_setting: bool,
-    /// Whether it was read with an infrared thermometer at the exit, which misses the hottest moment.
-    pub infrared: bool,
-}
-
-impl SensorView {
-    /// Whether a limit may rely on it: taken with probe or strip, not long ago, near this setting.
-    pub fn is_reliable(&self) -> bool {
-        !(self.old || self.far_from_setting || self.infrared)
-    }
-}
-
 /// Dwell of one pass, as set and as computed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 pub struct DwellView {
@@ -66,14 +35,15 @@ pub struct DwellView {
     pub from_belt: Option<Seconds>,
     /// Whether the two differ by more than 5 s.
     pub differ: bool,
+    /// The shorter of what was measured for this run, by the clock or by the belt's speed.
+    pub measured: Option<Seconds>,
 }
 
 impl DwellView {
-    /// The dwell to compute with: the shorter of the two, however little they differ, since a cure must not
-    /// depend on the longer.
+    /// The dwell to compute with: the shortest of them, however little they differ, since a cure must not
+    /// depend on a longer one.
     pub fn used(&self) -> Option<Seconds> {
-        let shorter = self.set.zip(self.from_belt).map(|(set, from_belt)| set.min(from_belt));
-        shorter.or(self.set).or(self.from_belt)
+        [self.set, self.from_belt, self.measured].into_iter().flatten().min()
     }
 }
 
@@ -101,8 +71,10 @@ pub enum HeatCaveat {
     SensorOld,
     /// The measurement was taken more than 25 °C from this setting.
     SensorFarFromSetting,
-    /// The measurement is an infrared reading at the exit: the hotter of it and the setting counts for a limit.
+    /// The latest measurement is an infrared reading at the exit: it may hold a fabric, and never clears it.
     SensorInfrared,
+    /// A less reliable reading was hotter than the one the ink's temperature is estimated from: for limits it counts.
+    SensorHotterReading,
     /// The canvas is taken for cotton; if it is polyester, its dye migrates at this heat.
     CanvasMayBePolyester,
     /// The shop has several dryers and none was chosen.
@@ -126,7 +98,7 @@ pub struct RunHeat {
     pub dryer: Option<DryerUsed>,
     /// The dryer's setting.
     pub setting: Option<Temperature>,
-    /// The dryer's measured error, if any.
+    /// The dryer's measured error, if any: the latest reliable measurement, else the latest.
     pub sensor: Option<SensorView>,
     /// The temperature measured for this run's dryer check, if any.
     pub measured: Option<Temperature>,
@@ -159,60 +131,16 @@ impl RunHeat {
     }
 }
 
-/// A measurement older than this is old. Our own.
-const STALE_AFTER: Millis = Millis::from_days(90);
-/// A measurement further from the setting than this, in milli-°C, is not relied on: 25 °C. Our own.
-const FAR_FROM_SETTING: i32 = 25_000;
 /// Dwells that differ by no more than this many milliseconds agree; the tolerance of the check.
 const DWELL_TOLERANCE: u32 = 5_000;
 
-/// The dryer a run uses: the chosen one if it exists, else the oldest.
-pub(crate) fn dryer_of(shop: &Shop, run: RunId) -> Option<(Subject, &Heater, DryerChoice)> {
-    let own = |id: Subject| shop.heat.heater(id).filter(|heater| heater.is_dryer());
-    if let Some(id) = shop.heat.chosen_dryer(run) {
-        if let Some(heater) = own(id) {
-            return Some((id, heater, DryerChoice::Chosen));
-        }
-    }
-    let dryers = || shop.heat.heaters().filter(|(_, heater)| heater.is_dryer());
-    let (id, heater) = dryers().min_by_key(|(id, heater)| (heater.created, *id))?;
-    let choice = if dryers().count() == 1 { DryerChoice::Only } else { DryerChoice::Assumed };
-    Some((id, heater, choice))
-}
-
-/// The dryer's latest measurement, and whether it is reliable for a setting, as of `now`.
-pub(crate) fn sensor_of(heater: &Heater, setting: Option<Temperature>, now: WallTime) -> Option<SensorView> {
-    let reading = *heater.latest_reading()?;
-    let off =
-        setting.map_or(0, |setting| TemperatureDelta::between(reading.setting, setting).magnitude().milli_celsius());
-    Some(SensorView {
-        reading,
-        offset: reading.offset(),
-        old: now.since(reading.at) > STALE_AFTER,
-        far_from_setting: off > FAR_FROM_SETTING,
-        infrared: reading.method == SensorMethod::Infrared,
-    })
-}
-
-/// The print temperature assumed for a setting when it is compared with limits: corrected by the dryer's latest
-/// measurement.
-pub(crate) fn set_temperature_for_limits(
-    heater: Option<&Heater>,
-    setting: Option<Temperature>,
-    now: WallTime,
-) -> Option<Temperature> {
-    let sensor = heater.and_then(|heater| sensor_of(heater, setting, now));
-    let offset = sensor.as_ref().map(|sensor| sensor.offset);
-    let heated = HeatInputs { setting, offset, ..HeatInputs::default() };
-    heated.temperature_for_limits(sensor.is_some_and(|sensor| sensor.is_reliable()))
-}
-
+/// The dwell that is set for a run, and the one that its belt speed gives.
 pub(crate) fn dwell_of(run: &Run, heater: Option<&Heater>) -> DwellView {
     let set = run.set_up.dwell;
     let from_belt = heater.and_then(|heater| dwell(heater.heated_length?, run.set_up.belt?));
     let off = |a: Seconds, b: Seconds| a.milliseconds().abs_diff(b.milliseconds());
     let differ = set.zip(from_belt).is_some_and(|(set, from_belt)| off(set, from_belt) > DWELL_TOLERANCE);
-    DwellView { set, from_belt, differ }
+    DwellView { set, from_belt, differ, measured: None }
 }
 
 /// The heat a run's garments receive, as of `now`. `None` if the run is unknown.
@@ -222,21 +150,23 @@ pub fn run_heat(shop: &Shop, id: RunId, now: WallTime) -> Option<RunHeat> {
     let used = dryer_of(shop, id);
     let heater = used.map(|(_, heater, _)| heater);
     let setting = run.set_up.dryer;
-    let sensor = heater.and_then(|heater| sensor_of(heater, setting, now));
-    let dwell = dwell_of(run, heater);
+    let error = heater.and_then(|heater| dryer_error(heater, setting, now));
+    let sensor = error.map(|error| error.sensor);
+    let dwell = DwellView { measured: measured_dwell(shop, id, run), ..dwell_of(run, heater) };
     let sheet = sheet_for(shop, &run.ink);
     let figures = sheet.map(|(_, sheet)| &sheet.figures);
-    let measured = measured_at_dryer(run);
+    let at_dryer = measured_at_dryer(shop, id, run);
     let heated = HeatInputs {
         setting,
         offset: sensor.map(|sensor| sensor.offset),
+        offset_for_limits: error.map(|error| error.for_limits),
         dwell: dwell.used(),
         passes: run.set_up.passes,
         heated_length: heater.and_then(|heater| heater.heated_length),
-        measured,
+        measured: at_dryer.measured,
+        infrared: at_dryer.infrared,
     };
-    let reliable = sensor.is_some_and(|sensor| sensor.is_reliable());
-    let limits = check_limits(shop, fabric, figures, heated.temperature_for_limits(reliable));
+    let limits = check_limits(shop, fabric, figures, heated.temperature_for_limits());
     let belt_beyond = run.set_up.belt.filter(|belt| heater.is_some_and(|heater| !heater.accepts_speed(*belt)));
     let mut cure = estimate_cure(&heated, figures);
     if let CureEstimate::TooShort { belt, .. } = &mut cure {
@@ -256,7 +186,8 @@ pub fn run_heat(shop: &Shop, id: RunId, now: WallTime) -> Option<RunHeat> {
     let raised =
         super::limits::fabric_limits(shop).iter().any(|limit| Some(limit.fabric) == fabric && limit.is_raised());
     let timed = matches!(cure, CureEstimate::Reached { .. } | CureEstimate::TooShort { .. });
-    let is = |sensed: fn(&SensorView) -> bool| sensor.as_ref().is_some_and(sensed);
+    let is = |so: fn(&SensorView) -> bool| sensor.as_ref().is_some_and(so);
+    let of_all = |so: fn(&DryerError) -> bool| error.as_ref().is_some_and(so);
     let caveats = [
         (true, HeatCaveat::WashTestDecides),
         (timed, HeatCaveat::HeatUpCounted),
@@ -264,7 +195,8 @@ pub fn run_heat(shop: &Shop, id: RunId, now: WallTime) -> Option<RunHeat> {
         (setting.is_some() && sensor.is_none(), HeatCaveat::SensorNotMeasured),
         (is(|sensor| sensor.old), HeatCaveat::SensorOld),
         (is(|sensor| sensor.far_from_setting), HeatCaveat::SensorFarFromSetting),
-        (is(|sensor| sensor.infrared), HeatCaveat::SensorInfrared),
+        (of_all(|error| error.latest_is_infrared), HeatCaveat::SensorInfrared),
+        (of_all(|error| error.is_raised), HeatCaveat::SensorHotterReading),
         (used.is_some_and(|(_, _, choice)| choice == DryerChoice::Assumed), HeatCaveat::DryerAssumed),
         (dwell.differ, HeatCaveat::DwellsDiffer),
         (belt_beyond.is_some(), HeatCaveat::BeltBeyondDryer),
@@ -277,7 +209,7 @@ pub fn run_heat(shop: &Shop, id: RunId, now: WallTime) -> Option<RunHeat> {
         dryer: used.map(|(id, heater, choice)| DryerUsed { id, name: heater.name.clone(), choice }),
         setting,
         sensor,
-        measured,
+        measured: at_dryer.measured,
         ink_temperature: heated.ink_temperature(),
         dwell,
         passes: run.set_up.passes,

@@ -1,6 +1,7 @@
 //! How long a piece takes through the dryer.
 
-use super::run_heat::{dryer_of, dwell_of};
+use super::dryer_choice::dryer_of;
+use super::run_heat::dwell_of;
 use crate::ids::RunId;
 use crate::shop::Shop;
 use crate::units::Seconds;

@@ -1,8 +1,9 @@
 //! The limits that a dryer setting exceeds, while it is being entered for a run.
 
+use super::dryer_choice::dryer_of;
 use super::limits::LimitOrigin;
 use super::on_paper::{LimitCheck, LimitState, check_limits};
-use super::run_heat::{dryer_of, set_temperature_for_limits};
+use super::sensor::set_temperature_for_limits;
 use super::sheets::sheet_for;
 use crate::ids::{LotId, RunId};
 use crate::shop::Shop;

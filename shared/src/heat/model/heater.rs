@@ -23,6 +23,14 @@ impl SensorReading {
     pub fn offset(&self) -> TemperatureDelta {
         TemperatureDelta::between(self.setting, self.found)
     }
+
+    /// Whether nothing is lost of an earlier reading: this one is at the same setting, and by probe or strip, or both are by
+    /// infrared and this is no cooler.
+    fn replaces(&self, earlier: &Self) -> bool {
+        let is_infrared = |reading: &Self| reading.method == SensorMethod::Infrared;
+        let no_cooler = is_infrared(earlier) && self.found >= earlier.found;
+        self.setting == earlier.setting && (!is_infrared(self) || no_cooler)
+    }
 }
 
 /// Number of measurements kept per unit.
@@ -43,7 +51,7 @@ pub struct Heater {
     pub fastest: Option<BeltSpeed>,
     /// Free notes.
     pub notes: String,
-    /// The last twelve measurements, the latest last.
+    /// The last twelve measurements that say something, the latest last.
     pub readings: Vec<SensorReading>,
     /// Wall time of its first fact.
     pub created: WallTime,
@@ -81,10 +89,15 @@ impl Heater {
         }
     }
 
+    /// Adds a measurement. If there are too many, one goes that a later one at the same setting has made useless, so that
+    /// no number of infrared readings makes one by probe forgotten; else the oldest.
     pub(crate) fn add_reading(&mut self, reading: SensorReading) {
-        if self.readings.len() == MAX_READINGS {
-            self.readings.remove(0);
-        }
         self.readings.push(reading);
+        if self.readings.len() > MAX_READINGS {
+            let is_useless =
+                |place: &usize| self.readings[place + 1..].iter().any(|later| later.replaces(&self.readings[*place]));
+            let useless = (0..self.readings.len()).find(is_useless);
+            self.readings.remove(useless.unwrap_or(0));
+        }
     }
 }

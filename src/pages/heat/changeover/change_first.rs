@@ -52,6 +52,7 @@ fn panel(
         HeatStatus::TooHot if is_history(found) => ("bad", "alert", i18n::change_last_too_hot(fabric)),
         HeatStatus::TooHot => ("bad", "alert", i18n::change_too_hot(fabric)),
         HeatStatus::TooCool => ("bad", "alert", i18n::change_too_cool().to_owned()),
+        HeatStatus::TooShort => ("bad", "alert", i18n::change_too_short().to_owned()),
         HeatStatus::Settle => ("calm", "heat", i18n::change_settle().to_owned()),
         HeatStatus::Verified | HeatStatus::Nothing => ("calm", "check", i18n::change_seen_to().to_owned()),
         HeatStatus::ChangeFirst => ("tight", "heat", i18n::change_first().to_owned()),
@@ -67,10 +68,11 @@ fn panel(
         <section class=format!("heat-change {tone}") id="changeover" aria-labelledby="changeover-title">
             <h2 id="changeover-title"><Icon name=icon/>{title}</h2>
             {stands.map(|stands| view! { <p id="heat-stands">{stands}</p> })}
-            {cure_missed(found).filter(|_| call == HeatStatus::TooCool).map(|missed| view! { <p id="heat-cure">{missed}</p> })}
+            {cure_missed(found).filter(|_| matches!(call, HeatStatus::TooCool | HeatStatus::TooShort)).map(|missed| view! { <p id="heat-cure">{missed}</p> })}
             {(!limits.is_empty()).then(|| view! {
                 <ul class="heat-limits">{limits.iter().map(limit).collect::<Vec<_>>()}</ul>
             })}
+            {(found.breach.is_some() && !set_up).then(|| view! { <p id="heat-again">{i18n::change_measure_again()}</p> })}
             {set_up.then(|| view! { <a class="button" href=JobsRoute::EditRun(id).hash()>{i18n::change_edit()}</a> })}
             {found.setting_missing.then(|| view! {
                 <p>{i18n::change_no_setting()}" "<a class="heat-fix" href=JobsRoute::EditRun(id).hash()>{i18n::change_enter_setting()}</a></p>
@@ -106,18 +108,21 @@ fn dryer_state_text(
         TemperatureSource::CoolingDown => i18n::stands_cooling(at),
         TemperatureSource::HeatingUp => i18n::stands_heating(at),
         TemperatureSource::Measured => i18n::stands_measured(at),
+        TemperatureSource::ReadByInfrared => i18n::stands_infrared(at),
     }
 }
 
 /// Whether the dryer's temperature is that of its last use, hours or days ago.
 fn is_history(found: &Changeover) -> bool {
-    found.cold && found.current.is_some_and(|(_, by)| by != TemperatureSource::Measured)
+    let is_of_now = |by| matches!(by, TemperatureSource::Measured | TemperatureSource::ReadByInfrared);
+    found.cold && found.current.is_some_and(|(_, by)| !is_of_now(by))
 }
 
-/// The ink's cure temperature, if the dryer was measured below it.
+/// What the ink's cure asks for, if what was measured falls short of it.
 pub fn cure_missed(found: &Changeover) -> Option<String> {
     match found.breach? {
         MeasuredBreach::BelowCure { cure, .. } => Some(i18n::cures_from(i18n::temperature(cure))),
+        MeasuredBreach::ShortOfHold { hold, has } => Some(i18n::time_missed(i18n::seconds(has), i18n::seconds(hold))),
         MeasuredBreach::Limit(_) => None,
     }
 }

@@ -57,7 +57,7 @@ fn verdict(climate: &ClimateView, row: &ClimateRow) -> AnyView {
     };
     let title = climate.level.map_or(i18n::climate_no_index(), i18n::heat_level);
     let feels = row.index.map(|index| {
-        let feels = i18n::climate_feels(i18n::temperature(index.temperature()));
+        let feels = i18n::heat_index(index);
         if index.beyond_table { format!("{feels}, {}", i18n::climate_beyond()) } else { feels }
     });
     let read = i18n::climate_of(i18n::temperature(row.reading.temperature), u32::from(row.reading.humidity));
@@ -130,7 +130,7 @@ pub fn EarlierReadings(climate: Memo<ClimateView>) -> impl IntoView {
                         i18n::climate_of(i18n::temperature(row.reading.temperature), u32::from(row.reading.humidity));
                     let when = i18n::moment(row.reading.at);
                     let when = row.reading.by.as_ref().map_or_else(|| when.clone(), |who| i18n::who_when(who, when.clone()));
-                    let feels = row.index.map(|index| i18n::climate_feels(i18n::temperature(index.temperature())));
+                    let feels = row.index.map(i18n::heat_index);
                     view! { <li><span><strong>{read}</strong><small class="muted">{feels}</small></span><small class="muted">{when}</small></li> }
                 };
                 view! {

@@ -24,7 +24,7 @@ pub fn ClimateStrip() -> impl IntoView {
                     <Icon name="heat"/>
                     <span>
                         <strong>{i18n::heat_level(brief.level)}</strong>
-                        <small>{i18n::climate_feels(i18n::temperature(brief.index.temperature()))}" · "{age}{brief.old.then(|| format!(" · {}", i18n::climate_read_again()))}</small>
+                        <small>{i18n::heat_index(brief.index)}" · "{age}{brief.old.then(|| format!(" · {}", i18n::climate_read_again()))}</small>
                     </span>
                     <Icon name="next"/>
                 </a>

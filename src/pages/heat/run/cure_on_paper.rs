@@ -125,6 +125,7 @@ fn figures(heat: &RunHeat) -> Vec<AnyView> {
         (i18n::paper_ink(), heat.ink_temperature.filter(|_| heat.sensor.is_some()).map(i18n::temperature)),
         (i18n::paper_measured(), heat.measured.map(i18n::temperature)),
         (i18n::item_dwell(), time),
+        (i18n::paper_dwell_measured(), dwell.measured.map(i18n::seconds)),
         (i18n::item_passes(), Some(needed.map_or(passes.clone(), |needed| i18n::paper_passes_of(passes, needed)))),
         (i18n::paper_sheet(), sheet),
     ]

@@ -186,7 +186,9 @@ fn reading_view(reading: &PhotoReading, known: Option<ColourReading>, of: PhotoO
         let [l, a, b] = photo_sample(Some(patch), reading).sample.lab().map(|value| i18n::number(value, 1));
         i18n::colour_photo_reads(format!("L* {l}  a* {a}  b* {b}"))
     });
-    let doubt = patch.and_then(|_| photo_uncertainty(difference.de2000)).map(|doubt| {
+    // A pot's advice is built on the difference as much as a drawdown's reading.
+    let is_read = known.is_some() || !matches!(of, PhotoOf::Drawdown(_));
+    let doubt = photo_uncertainty(difference.de2000).filter(|_| is_read).map(|doubt| {
         let words = i18n::colour_photo_doubt(i18n::number(doubt, 0));
         view! { <p class="caution"><Icon name="alert"/><span>{words}</span></p> }
     });

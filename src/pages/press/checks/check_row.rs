@@ -1,13 +1,13 @@
 //! One check: the expected value, the value before, and the result.
 
-use crate::components::{Icon, Swatch};
+use crate::components::{Choice, Icon, Swatch};
 use crate::forms::submit_dialog;
 use crate::i18n;
 use crate::i18n::check_values::{expected_text, read_value, tolerance_text, unit_text, value_text};
 use crate::route::{Route, ScreensRoute};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
-use lastpull_core::heat::MeasuredBreach;
+use lastpull_core::heat::{MeasuredBreach, Standing};
 use lastpull_core::ids::RunId;
 use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckRow, CheckState, Expected, OtherColour, check_list};
 use lastpull_core::screen::{not_ready, other_mesh};
@@ -29,7 +29,7 @@ pub fn CheckLine(id: RunId, item: CheckItem, list: Memo<CheckList>) -> impl Into
     move || {
         row.get().map(|row| {
             view! {
-                <li class="check" class:made=row.state != CheckState::Open data-item=format!("{item:?}")>
+                <li class="check" class:made=!row.state.is_open() data-item=format!("{item:?}")>
                     <div class="check-words">
                         <span class="check-item">{i18n::check_item(item)}</span>
                         <span class="check-expected">
@@ -132,46 +132,66 @@ fn Found(row: CheckRow) -> impl IntoView {
         Some(who) => i18n::who_when(who, i18n::moment(made.at)),
         None => i18n::moment(made.at),
     });
+    let value_of = |value| value_text(row.item, &row.expected, value);
+    let stands = row.stands.map(|Standing { value, infrared, breach }| {
+        let why = if infrared { i18n::check_stands_infrared() } else { i18n::check_stands() };
+        view! {
+            <span class="check-found" data-stands="true">
+                <span class="badge bad"><Icon name="alert"/>{breach_text(value_of(value), breach)}</span>
+                <small>{why}</small>
+            </span>
+        }
+    });
+    let why = match row.state {
+        CheckState::ByInfrared { breach: Some(_), .. } => Some(i18n::check_stands_infrared()),
+        CheckState::ByInfrared { breach: None, .. } => Some(i18n::check_infrared_why()),
+        CheckState::Measured { breach: Some(_), .. } => Some(i18n::check_stands()),
+        _ => None,
+    };
     let (tone, icon, text) = match row.state {
-        CheckState::Open => return ().into_any(),
+        CheckState::Open => return stands.into_any(),
         CheckState::Ticked => ("good", "check", i18n::check_ticked().to_owned()),
         CheckState::Skipped => ("tight", "skip", i18n::check_skipped().to_owned()),
-        CheckState::Measured { value, breach: Some(breach), .. } => {
-            ("bad", "alert", breach_text(value_text(row.item, &row.expected, value), breach))
+        CheckState::Measured { value, breach: Some(breach), .. }
+        | CheckState::ByInfrared { value, breach: Some(breach) } => {
+            ("bad", "alert", breach_text(value_of(value), breach))
         }
-        CheckState::Measured { value, within: true, .. } => {
-            ("good", "check", i18n::check_within(value_text(row.item, &row.expected, value)))
-        }
-        CheckState::Measured { value, within: false, .. } => {
-            ("bad", "alert", i18n::check_outside(value_text(row.item, &row.expected, value)))
-        }
+        CheckState::Measured { value, within: true, .. } => ("good", "check", i18n::check_within(value_of(value))),
+        CheckState::Measured { value, within: false, .. } => ("bad", "alert", i18n::check_outside(value_of(value))),
+        CheckState::ByInfrared { value, breach: None } => ("tight", "alert", i18n::check_infrared(value_of(value))),
     };
     view! {
         <span class="check-found">
             <span class=format!("badge {tone}")><Icon name=icon/>{text}</span>
             <small>{made}</small>
+            {why.map(|why| view! { <small>{why}</small> })}
         </span>
+        {stands}
     }
     .into_any()
 }
 
-/// What a measured temperature breaches.
+/// What a measured value breaches.
 fn breach_text(value: String, breach: MeasuredBreach) -> String {
     match breach {
         MeasuredBreach::Limit(limit) => {
             i18n::check_at_limit(value, i18n::temperature(limit.limit), i18n::at_limit(limit.name))
         }
         MeasuredBreach::BelowCure { cure, .. } => i18n::check_below_cure(value, i18n::temperature(cure)),
+        MeasuredBreach::ShortOfHold { hold, has } => {
+            i18n::check_short_of_hold(value, i18n::seconds(has), i18n::seconds(hold))
+        }
     }
 }
 
-/// Buttons for right, measured and skip; or undo.
+/// Buttons for right, measured and skip; or undo. What was measured and holds the ink is not put right by a look.
 #[component]
 fn CheckButtons(row: CheckRow, make: Callback<CheckOutcome>) -> impl IntoView {
     let item = row.item;
     let name = i18n::check_item(item);
     let measuring = RwSignal::new(false);
-    if row.state != CheckState::Open {
+    let is_held = row.breach().is_some();
+    if !row.state.is_open() {
         return view! {
             <button type="button" class="button quiet" aria-label=format!("{name}: {}", i18n::check_clear()) on:click=move |_| make.run(CheckOutcome::Cleared)>
                 {i18n::check_clear()}
@@ -183,9 +203,11 @@ fn CheckButtons(row: CheckRow, make: Callback<CheckOutcome>) -> impl IntoView {
     let expected = StoredValue::new(row.expected);
     view! {
         <div class="check-buttons">
-            <button type="button" class="button tick" aria-label=format!("{name}: {}", i18n::check_tick()) on:click=move |_| make.run(CheckOutcome::Ticked)>
-                <Icon name="check"/>{i18n::check_tick()}
-            </button>
+            {(!is_held).then(|| view! {
+                <button type="button" class="button tick" aria-label=format!("{name}: {}", i18n::check_tick()) on:click=move |_| make.run(CheckOutcome::Ticked)>
+                    <Icon name="check"/>{i18n::check_tick()}
+                </button>
+            })}
             {measurable.then(|| view! {
                 <button
                     type="button"
@@ -206,15 +228,48 @@ fn CheckButtons(row: CheckRow, make: Callback<CheckOutcome>) -> impl IntoView {
     .into_any()
 }
 
-/// The form of a measured value.
+/// How a dryer was measured.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Way {
+    /// By probe or strip, on a garment that went through.
+    Garment,
+    /// By infrared, at the exit.
+    Infrared,
+}
+
+/// What is wrong with a measured value.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum MeasureProblem {
+    Number(NumberProblem),
+    /// How the dryer was measured was not said: infrared must not pass for a probe.
+    WayMissing,
+}
+
+/// The form of a measured value. For the dryer it asks how.
 #[component]
 fn Measure(item: CheckItem, expected: StoredValue<Expected>, make: Callback<CheckOutcome>) -> impl IntoView {
     let text = RwSignal::new(String::new());
-    let problem = RwSignal::new(None::<NumberProblem>);
+    let problem = RwSignal::new(None::<MeasureProblem>);
+    let way = RwSignal::new((item != CheckItem::Dryer).then_some(Way::Garment));
+    let ways = vec![
+        (Some(Way::Garment), i18n::check_way_garment().to_owned()),
+        (Some(Way::Infrared), i18n::check_way_infrared().to_owned()),
+    ];
     let id = format!("measure-{item:?}");
     let read = move || text.with_untracked(|text| expected.with_value(|expected| read_value(item, expected, text)));
-    let send =
-        submit_dialog(problem, move || read().map_err(Some), move |value| make.run(CheckOutcome::Measured(value)));
+    let outcome = move || {
+        let value = read().map_err(MeasureProblem::Number)?;
+        match way.get_untracked() {
+            Some(Way::Garment) => Ok(CheckOutcome::Measured(value)),
+            Some(Way::Infrared) => Ok(CheckOutcome::ReadByInfrared(value)),
+            None => Err(MeasureProblem::WayMissing),
+        }
+    };
+    let send = submit_dialog(problem, move || outcome().map_err(Some), move |outcome| make.run(outcome));
+    let problem_text = move |problem| match problem {
+        MeasureProblem::Number(problem) => i18n::number_problem(problem),
+        MeasureProblem::WayMissing => i18n::check_way_missing().to_owned(),
+    };
     view! {
         <form class="measure" on:submit=send novalidate=true>
             <label class="visually-hidden" for=id.clone()>{i18n::check_measured_value(i18n::check_item(item))}</label>
@@ -230,8 +285,11 @@ fn Measure(item: CheckItem, expected: StoredValue<Expected>, make: Callback<Chec
                 <span class="unit">{expected.with_value(|expected| unit_text(item, expected))}</span>
             </div>
             <button type="submit" class="button primary">{i18n::save()}</button>
-            {(item == CheckItem::Dryer).then(|| view! { <p class="quiet-line">{i18n::check_measure_dryer()}</p> })}
-            <p class="problem" role="alert">{move || problem.get().map(i18n::number_problem)}</p>
+            {(item == CheckItem::Dryer).then(|| view! {
+                <Choice label=i18n::check_way() name="way" options=ways value=Signal::derive(move || way.get()) on_pick=Callback::new(move |to| way.set(to))/>
+                <p class="quiet-line">{move || if way.get() == Some(Way::Infrared) { i18n::check_infrared_why() } else { i18n::check_measure_dryer() }}</p>
+            })}
+            <p class="problem" role="alert">{move || problem.get().map(problem_text)}</p>
         </form>
     }
 }
