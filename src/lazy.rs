@@ -13,7 +13,7 @@ use std::pin::Pin;
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct ChunkLoadError;
 
-#[cfg(feature = "parts")]
+#[cfg(feature = "chunks")]
 impl From<wasm_split_helpers::SplitLoaderError> for ChunkLoadError {
     fn from(_: wasm_split_helpers::SplitLoaderError) -> Self {
         Self
@@ -27,12 +27,12 @@ impl From<wasm_split_helpers::SplitLoaderError> for ChunkLoadError {
 macro_rules! chunk {
     ($chunk:ident: fn $name:ident($($arg:ident: $of:ty),*) -> $gives:ty $body:block) => {
         // A function of a chunk is called through an import, which is unsafe, and always returns a `Result`.
-        #[cfg(feature = "parts")]
+        #[cfg(feature = "chunks")]
         #[allow(unsafe_code, clippy::unnecessary_wraps)]
         #[wasm_split_helpers::wasm_split($chunk, fallible)]
         fn $name($($arg: $of),*) -> $gives $body
 
-        #[cfg(not(feature = "parts"))]
+        #[cfg(not(feature = "chunks"))]
         #[allow(clippy::unnecessary_wraps, clippy::unused_async)]
         async fn $name($($arg: $of),*) -> $gives $body
     };

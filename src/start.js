@@ -62,7 +62,7 @@ try {
   const demo = JSON.parse(localStorage.getItem(`lastpull.device${globalThis.lastpullScope}`) ?? "{}")?.demo === true;
   Object.assign(disk, { early, earlyName: `${demo ? "lastpull-demo" : "lastpull"}${globalThis.lastpullScope}` });
   disk.postMessage([0, disk.earlyName]);
-  globalThis.lastpullDisk = disk;
+  globalThis.lastpullJournalWorker = disk;
 } catch {
   // No workers in this browser, or unreadable settings: the app reads the journal on the main thread.
 }

@@ -59,8 +59,8 @@ impl Chunk {
             Some(Ok(draw)) => draw(route),
             Some(Err(ChunkLoadError)) => view! {
                 <article class="page failed" role="alert">
-                    <h1 id="heading" tabindex="-1">{i18n::part_failed_title()}</h1>
-                    <p>{i18n::part_failed_text()}</p>
+                    <h1 id="heading" tabindex="-1">{i18n::chunk_failed_title()}</h1>
+                    <p>{i18n::chunk_failed_text()}</p>
                     <button type="button" class="button primary" on:click=move |_| load()>{i18n::try_again()}</button>
                 </article>
             }

@@ -7,7 +7,7 @@ use leptos::prelude::*;
 
 /// A place in the navigation bar.
 #[derive(Clone, Copy, PartialEq, Eq)]
-enum Place {
+enum NavTab {
     Day,
     Press,
     Ink,
@@ -16,13 +16,13 @@ enum Place {
 }
 
 /// The place that a page belongs to.
-fn place_of(route: Route) -> Place {
+fn tab_of(route: Route) -> NavTab {
     match route {
-        Route::Day | Route::Jobs(_) => Place::Day,
-        Route::Press | Route::Run(_) | Route::Failure(_) => Place::Press,
-        Route::Ink(_) | Route::Pot(_) | Route::Colour(_) => Place::Ink,
-        Route::Screens(_) | Route::Exposure(_) => Place::Screens,
-        Route::More(_) | Route::Heat(_) => Place::More,
+        Route::Day | Route::Jobs(_) => NavTab::Day,
+        Route::Press | Route::Run(_) | Route::Failure(_) => NavTab::Press,
+        Route::Ink(_) | Route::Pot(_) | Route::Colour(_) => NavTab::Ink,
+        Route::Screens(_) | Route::Exposure(_) => NavTab::Screens,
+        Route::More(_) | Route::Heat(_) => NavTab::More,
     }
 }
 
@@ -30,7 +30,7 @@ fn place_of(route: Route) -> Place {
 #[component]
 pub fn Nav(route: RwSignal<Route>) -> impl IntoView {
     let link = move |to: Route, icon: &'static str, words: &'static str| {
-        let here = move || place_of(route.get()) == place_of(to);
+        let here = move || tab_of(route.get()) == tab_of(to);
         view! {
             <a href=to.hash() class="place" aria-current=move || here().then_some("page")>
                 <Icon name=icon/><span>{words}</span>
@@ -39,11 +39,11 @@ pub fn Nav(route: RwSignal<Route>) -> impl IntoView {
     };
     view! {
         <nav class="places" aria-label=i18n::places()>
-            {link(Route::Day, "day", i18n::place_day())}
-            {link(Route::Press, "press", i18n::place_press())}
-            {link(Route::Ink(InkRoute::Home), "ink", i18n::place_ink())}
-            {link(Route::Screens(ScreensRoute::Home), "screens", i18n::place_screens())}
-            {link(Route::More(MoreRoute::Menu), "more", i18n::place_more())}
+            {link(Route::Day, "day", i18n::nav_day())}
+            {link(Route::Press, "press", i18n::nav_press())}
+            {link(Route::Ink(InkRoute::Home), "ink", i18n::nav_ink())}
+            {link(Route::Screens(ScreensRoute::Home), "screens", i18n::nav_screens())}
+            {link(Route::More(MoreRoute::Menu), "more", i18n::nav_more())}
         </nav>
     }
 }

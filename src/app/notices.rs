@@ -31,7 +31,7 @@ pub fn Notices() -> impl IntoView {
 fn text_of(message: Message) -> String {
     match message {
         Message::Text(text) => text,
-        Message::Event(StoreEvent::ChunkNotLoaded) => i18n::part_failed_text().into(),
+        Message::Event(StoreEvent::ChunkNotLoaded) => i18n::chunk_failed_text().into(),
         Message::Event(StoreEvent::OutOfBounds) => i18n::not_written().into(),
         Message::Event(StoreEvent::NotReadAgain) => i18n::not_read_again().into(),
     }

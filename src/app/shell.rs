@@ -59,7 +59,7 @@ fn Failed(error: LoadError) -> impl IntoView {
     let store = Store::from_context();
     let text = match error {
         LoadError::Storage(fault) => i18n::storage_fault(&fault),
-        LoadError::ChunkNotLoaded => i18n::fault_other(i18n::part_failed_text()),
+        LoadError::ChunkNotLoaded => i18n::fault_other(i18n::chunk_failed_text()),
     };
     view! {
         <article class="page failed" role="alert">

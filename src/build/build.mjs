@@ -45,7 +45,7 @@ const app = join(staging, "app");
 rmSync(staging, { recursive: true, force: true });
 mkdirSync(app, { recursive: true });
 
-run("cargo", "build", "--quiet", "--package", "lastpull", "--bin", "lastpull-app", "--features", "parts", "--target", wasmTarget, ...(quick ? [] : ["--release"]));
+run("cargo", "build", "--quiet", "--package", "lastpull", "--bin", "lastpull-app", "--features", "chunks", "--target", wasmTarget, ...(quick ? [] : ["--release"]));
 const whole = join(target, wasmTarget, quick ? "debug" : "release", "lastpull-app.wasm");
 const split = join(target, "split");
 rmSync(split, { recursive: true, force: true });
@@ -64,7 +64,7 @@ cpSync("src/platform/workers", app, { recursive: true });
 
 // The style sheets in the order of index.html: one file for the first screen, one that loads with the chunks.
 let html = readFileSync("index.html", "utf8");
-const sheets = [...html.matchAll(/^ *<link rel="stylesheet" href="(style\/[a-z0-9_/-]+\.css)"( data-later)? \/>\n/gm)];
+const sheets = [...html.matchAll(/^ *<link rel="stylesheet" href="(style\/[a-z0-9_/-]+\.css)"( data-lazy)? \/>\n/gm)];
 const listed = sheets.map((sheet) => sheet[1]);
 const unlisted = filesIn("style").map((name) => `style/${name.replaceAll("\\", "/")}`).filter((name) => !listed.includes(name));
 if (unlisted.length) throw new Error(`index.html does not list ${unlisted.join(", ")}`);
@@ -75,7 +75,7 @@ const concatenated = (later) => sheets
   .map((sheet) => readFileSync(sheet[1], "utf8").replaceAll(/\/\*[^]*?\*\//g, "").replaceAll(/\s*\n\s*/g, "\n"))
   .join("");
 writeFileSync(join(app, "style.css"), concatenated(false));
-writeFileSync(join(app, "later.css"), concatenated(true));
+writeFileSync(join(app, "lazy.css"), concatenated(true));
 
 const folder = `app-${fingerprint(filesIn(app).map((name) => `${name} ${fingerprint(readFileSync(join(app, name)))}`).join("\n"))}`;
 renameSync(app, join(staging, folder));

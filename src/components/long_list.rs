@@ -92,7 +92,7 @@ pub fn LongList(
     }
 }
 
-/// A list of rows that are drawn anew together when one of them changes.
+/// A list of rows that are drawn again together when one of them changes.
 pub fn long_rows<T: Send + Sync + 'static>(
     name: &'static str,
     class: &'static str,

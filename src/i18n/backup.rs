@@ -57,24 +57,24 @@ messages! {
     preview_import { "Bring it in", "Traerlo" }
     preview_import_anyway { "Mix it into this shop", "Mezclarlo con este taller" }
     preview_leave { "Leave it", "Dejarlo" }
-    brought_at(moment) { "Last file brought in: {moment}.", "Último archivo traído: {moment}." }
-    brought_take_back { "Take it back", "Deshacer la entrada" }
-    brought_take_back_text { "The facts of the file leave this device again; what you recorded since stays. Possible until you bring in another one.", "Los hechos del archivo salen otra vez de este dispositivo; lo que anotaste después se queda. Se puede hasta que traigas otro." }
-    brought_taken_back(facts) { "Taken back: {facts} left this device.", "Deshecho: {facts} salieron de este dispositivo." }
-    brought_new(new, known) { "{new} new; {known} were here already.", "Nuevos: {new}; ya estaban: {known}." }
-    brought_nothing(known) { "Nothing new: all {known} were here already.", "Nada nuevo: {known} ya estaban aquí." }
-    brought_photos[n] { "{n} photo new." | "{n} photos new.", "{n} foto nueva." | "{n} fotos nuevas." }
-    brought_photos_missing[n] { "{n} photo is still missing here: bring in a file of the device that took it." | "{n} photos are still missing here: bring in a file of the device that took them.", "Falta aquí {n} foto: trae un archivo del dispositivo que la tomó." | "Faltan aquí {n} fotos: trae un archivo del dispositivo que las tomó." }
-    brought_gaps[n] { "{n} fact in between is missing: bring in the newest file of every device." | "{n} facts in between are missing: bring in the newest file of every device.", "Falta {n} hecho intermedio: trae el archivo más reciente de cada dispositivo." | "Faltan {n} hechos intermedios: trae el archivo más reciente de cada dispositivo." }
-    brought_forks {
+    import_at(moment) { "Last file brought in: {moment}.", "Último archivo traído: {moment}." }
+    import_take_back { "Take it back", "Deshacer la entrada" }
+    import_take_back_text { "The facts of the file leave this device again; what you recorded since stays. Possible until you bring in another one.", "Los hechos del archivo salen otra vez de este dispositivo; lo que anotaste después se queda. Se puede hasta que traigas otro." }
+    import_taken_back(facts) { "Taken back: {facts} left this device.", "Deshecho: {facts} salieron de este dispositivo." }
+    import_new(new, known) { "{new} new; {known} were here already.", "Nuevos: {new}; ya estaban: {known}." }
+    import_nothing(known) { "Nothing new: all {known} were here already.", "Nada nuevo: {known} ya estaban aquí." }
+    import_photos[n] { "{n} photo new." | "{n} photos new.", "{n} foto nueva." | "{n} fotos nuevas." }
+    import_photos_missing[n] { "{n} photo is still missing here: bring in a file of the device that took it." | "{n} photos are still missing here: bring in a file of the device that took them.", "Falta aquí {n} foto: trae un archivo del dispositivo que la tomó." | "Faltan aquí {n} fotos: trae un archivo del dispositivo que las tomó." }
+    import_gaps[n] { "{n} fact in between is missing: bring in the newest file of every device." | "{n} facts in between are missing: bring in the newest file of every device.", "Falta {n} hecho intermedio: trae el archivo más reciente de cada dispositivo." | "Faltan {n} hechos intermedios: trae el archivo más reciente de cada dispositivo." }
+    import_forks {
         "Two devices counted on as one: a phone was copied, or set back to an older state. Nothing is lost: what each of them counted is kept.",
         "Dos dispositivos contaron como si fueran uno: un teléfono se copió o volvió a un estado anterior. No se pierde nada: se conserva lo que contó cada uno."
     }
-    brought_renewed {
+    import_renewed {
         "From now on this device counts under a name of its own. Bring its new file in on the other device too.",
         "Desde ahora este dispositivo cuenta con identidad propia. Trae también su archivo nuevo al otro dispositivo."
     }
-    brought_far_ahead[n] { "{n} fact is dated ahead of now: check that device's clock." | "{n} facts are dated ahead of now: check that device's clock.", "{n} hecho tiene fecha futura: revisa el reloj de ese dispositivo." | "{n} hechos tienen fecha futura: revisa el reloj de ese dispositivo." }
+    import_far_ahead[n] { "{n} fact is dated ahead of now: check that device's clock." | "{n} facts are dated ahead of now: check that device's clock.", "{n} hecho tiene fecha futura: revisa el reloj de ese dispositivo." | "{n} hechos tienen fecha futura: revisa el reloj de ese dispositivo." }
     backup_devices { "Devices in this shop", "Dispositivos de este taller" }
     backup_this_device { "this device", "este dispositivo" }
     deleted_title { "Recently deleted", "Borrado hace poco" }

@@ -20,7 +20,7 @@ messages! {
     bath_about_range(least, most) { "Probably between {least} and {most}.", "Probablemente entre {least} y {most}." }
     bath_about_least(least) { "Probably {least} or more.", "Probablemente {least} o más." }
     bath_about_batches[n] { "{n} batch of the usual size" | "{n} batches of the usual size", "{n} tanda de las normales" | "{n} tandas de las normales" }
-    bath_recharge { "Charge the bath anew: a screen takes as long as you let it.", "Toca cargar el baño: una pantalla ya tarda lo que permites." }
+    bath_recharge { "Charge the bath again: a screen takes as long as you let it.", "Toca cargar el baño: una pantalla ya tarda lo que permites." }
     bath_sizes_differ { "The last batches are of another size than the first, so this is not quite like for like.", "Las últimas tandas son de otro tamaño que las primeras; la comparación no es exacta." }
     bath_in_title { "In the bath", "En el baño" }
     bath_in_none { "Nothing lies in the bath.", "No hay nada en el baño." }
@@ -60,7 +60,7 @@ messages! {
     bath_batch_deleted { "The batch was deleted.", "Tanda borrada." }
     bath_chart_label(list) { "Minutes a screen, batch by batch: {list}.", "Minutos por pantalla, tanda a tanda: {list}." }
     bath_chart_fresh(minutes) { "fresh {minutes}", "nuevo {minutes}" }
-    bath_chart_limit(minutes) { "charge anew {minutes}", "cargar {minutes}" }
+    bath_chart_limit(minutes) { "charge again {minutes}", "cargar {minutes}" }
     bath_chart_oldest { "since it was charged", "desde la carga" }
     bath_chart_latest { "now", "ahora" }
     bath_chart_beyond { "A batch that took far longer is drawn at the upper edge.", "Una tanda mucho más larga se dibuja en el borde superior." }
@@ -83,7 +83,7 @@ messages! {
     bath_caution { "Reclaimers are caustic or oxidising. Gloves, goggles and air before you open the tank, water at hand for eyes and skin. The maker's data sheet decides; where the bath may drain is a matter of local code.", "Los recuperadores son cáusticos u oxidantes. Guantes, gafas y ventilación antes de abrir la cuba, y agua a mano para ojos y piel. Manda la ficha del fabricante; dónde puede desaguar lo dice la norma local." }
     bath_settings { "Bath settings", "Ajustes del baño" }
     bath_capacity { "Screens that fit in at once", "Pantallas que caben a la vez" }
-    bath_recharge_at { "Charge anew at", "Cargar al llegar a" }
+    bath_recharge_at { "Charge again at", "Cargar al llegar a" }
     bath_recharge_at_unit { "× fresh", "× nuevo" }
     bath_recharge_at_hint(own) { "Times the minutes when fresh. Empty: {own}, a rule of ours.", "Veces los minutos de recién cargado. Vacío: {own}, regla nuestra." }
     bath_note { "Note beside the bath", "Nota junto al baño" }

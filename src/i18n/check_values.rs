@@ -32,7 +32,7 @@ pub fn value_text(item: CheckItem, expected: &Expected, value: i64) -> String {
         Expected::Temperature(_) => Expected::Temperature(Temperature::from_milli_celsius(small)),
         Expected::Time(_) => Expected::Time(Seconds::from_milliseconds(unsigned)),
         Expected::Length(_) => Expected::Length(Length::from_micrometres(small)),
-        Expected::Belt(_) => Expected::Belt(BeltSpeed::from_micrometres_a_second(unsigned)),
+        Expected::Belt(_) => Expected::Belt(BeltSpeed::from_micrometres_per_second(unsigned)),
         other => other.clone(),
     };
     expected_text(item, &same_kind)

@@ -3,11 +3,11 @@
 use super::messages::messages;
 messages! {
     app_name { "Lastpull", "Lastpull" }
-    place_day { "Day", "Jornada" }
-    place_jobs { "Jobs", "Pedidos" }
-    place_press { "Press", "Prensa" }
-    place_screens { "Screens", "Pantallas" }
-    place_more { "More", "Más" }
+    nav_day { "Day", "Jornada" }
+    nav_jobs { "Jobs", "Pedidos" }
+    nav_press { "Press", "Prensa" }
+    nav_screens { "Screens", "Pantallas" }
+    nav_more { "More", "Más" }
     places { "Places", "Secciones" }
     skip_to_content { "Skip to content", "Ir al contenido" }
     save { "Save", "Guardar" }
@@ -18,8 +18,8 @@ messages! {
     undo { "Undo", "Deshacer" }
     edit { "Edit", "Editar" }
     delete { "Delete", "Borrar" }
-    part_failed_title { "This part of the app is not here yet", "Esta parte de la app aún no está aquí" }
-    part_failed_text { "It comes over the network once, and there is none. Nothing you entered is lost. Try again when the device is online.", "Llega por la red una sola vez y ahora no hay red. No se pierde nada de lo anotado. Prueba otra vez cuando haya conexión." }
+    chunk_failed_title { "This part of the app is not here yet", "Esta parte de la app aún no está aquí" }
+    chunk_failed_text { "It comes over the network once, and there is none. Nothing you entered is lost. Try again when the device is online.", "Llega por la red una sola vez y ahora no hay red. No se pierde nada de lo anotado. Prueba otra vez cuando haya conexión." }
     opening { "Opening the shop …", "Abriendo el taller …" }
     not_here_title { "Not here", "No está aquí" }
     not_here_text {

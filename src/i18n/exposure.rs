@@ -16,7 +16,7 @@ messages! {
     stencil_exposure { "Exposure", "Insolado" }
     stencil_bath { "Reclaim bath", "Baño de recuperado" }
     stencil_volume { "Ink volume", "Volumen de tinta" }
-    stencil_kit { "Lamps and emulsions", "Lámparas y emulsiones" }
+    stencil_equipment { "Lamps and emulsions", "Lámparas y emulsiones" }
     stencil_times_known[n] { "time known" | "times known", "tiempo conocido" | "tiempos conocidos" }
     stencil_no_times { "No time known yet. Test once, look it up ever after.", "Aún no hay tiempos. Haz una prueba y consúltala siempre." }
     stencil_volume_sheets(full, all) { "{full} of {all} meshes have a data sheet that tells", "{full} de {all} mallas tienen ficha suficiente" }
@@ -118,15 +118,15 @@ messages! {
     edge_answer(bulb, flat) { "The corners get {bulb} % less light than the middle under a bare bulb, {flat} % less under a small flat light.", "Las esquinas reciben un {bulb} % menos que el centro con una bombilla desnuda, un {flat} % menos con una luz plana pequeña." }
     edge_refused { "Nothing is computed for this kind of lamp: lay a guide in a corner and one in the middle.", "Para este tipo de lámpara no se calcula: pon una escala en una esquina y otra en el centro." }
 
-    kit_lamps { "Lamps", "Lámparas" }
-    kit_lamps_none { "No lamp yet. Enter the one you expose with.", "Aún no hay lámparas. Anota la que usas para insolar." }
-    kit_emulsions { "Emulsions", "Emulsiones" }
-    kit_emulsions_none { "No emulsion yet. Enter the one in the bucket.", "Aún no hay emulsiones. Anota la del cubo." }
-    kit_times[n] { "{n} time known" | "{n} times known", "{n} tiempo conocido" | "{n} tiempos conocidos" }
-    kit_goal_title { "Step to aim at", "Paso que se busca" }
-    kit_goal_text { "The last step of a 21-step guide that should stay solid. Seven is published as the least for a hard stencil.", "El último paso de una escala de 21 que debe quedar sólido. Siete es el mínimo publicado para un estarcido duro." }
-    kit_goal { "Step", "Paso" }
-    kit_goal_saved(step) { "The aim is step {step}.", "Se busca el paso {step}." }
+    equipment_lamps { "Lamps", "Lámparas" }
+    equipment_lamps_none { "No lamp yet. Enter the one you expose with.", "Aún no hay lámparas. Anota la que usas para insolar." }
+    equipment_emulsions { "Emulsions", "Emulsiones" }
+    equipment_emulsions_none { "No emulsion yet. Enter the one in the bucket.", "Aún no hay emulsiones. Anota la del cubo." }
+    equipment_times[n] { "{n} time known" | "{n} times known", "{n} tiempo conocido" | "{n} tiempos conocidos" }
+    equipment_goal_title { "Step to aim at", "Paso que se busca" }
+    equipment_goal_text { "The last step of a 21-step guide that should stay solid. Seven is published as the least for a hard stencil.", "El último paso de una escala de 21 que debe quedar sólido. Siete es el mínimo publicado para un estarcido duro." }
+    equipment_goal { "Step", "Paso" }
+    equipment_goal_saved(step) { "The aim is step {step}.", "Se busca el paso {step}." }
     lamp_new { "Add a lamp", "Añadir lámpara" }
     lamp_name { "Name", "Nombre" }
     lamp_name_hint { "As you call it in the shop.", "Como lo llamas en el taller." }

@@ -14,7 +14,7 @@ messages! {
     change_measure_again { "Change it, then measure again, the dryer with probe or strip on a garment: a look at the display does not lift what was measured.", "Cámbialo y mide otra vez, el horno con sonda o tira en una prenda: mirar la pantalla no anula lo medido." }
     change_first { "Heat first, ink after", "Primero el calor, después la tinta" }
     change_settle { "Let the dryer settle", "Deja que el horno se estabilice" }
-    change_seen_to { "Dryer and flash are seen to", "Horno y flash, vistos" }
+    change_verified { "Dryer and flash are seen to", "Horno y flash, vistos" }
     stands_run_before(temperature, job) { "It stands at {temperature}, as for {job}.", "Está a {temperature}, como para {job}." }
     stands_settled(temperature) { "It settled at {temperature}.", "Se estabilizó a {temperature}." }
     stands_cooling(temperature) { "It is on its way, and may still be at {temperature}.", "Va de camino y aún puede estar a {temperature}." }

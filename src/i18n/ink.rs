@@ -6,7 +6,7 @@ use super::messages::messages;
 use lastpull_core::ink::{ComponentKind, HeldRevision, Hiding, LowReason, PourStep, RevisionName, SumErrorCause};
 
 messages! {
-    place_ink { "Ink", "Tintas" }
+    nav_ink { "Ink", "Tintas" }
     ink_empty_title { "No recipes yet", "Aún no hay recetas" }
     ink_empty_text {
         "Write down the first one, and the same colour can be made again.",

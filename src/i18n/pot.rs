@@ -43,8 +43,8 @@ messages! {
     pot_leave_out { "Leave it out", "No echarlo" }
     pot_still_missing(grams, name) { "{grams} of {name} are still missing. Pour them in, or leave it at that: the recipe changes by so much.", "Aún faltan {grams} de {name}. Échalos o déjalo así: la receta cambia en eso." }
     pot_enough { "Leave it at that", "Dejarlo así" }
-    pot_enough_said { "Left at that.", "Se deja así." }
-    pot_left_out_said { "It is left out: another recipe.", "No se echa: es otra receta." }
+    pot_enough_notice { "Left at that.", "Se deja así." }
+    pot_left_out_notice { "It is left out: another recipe.", "No se echa: es otra receta." }
     pot_type_first { "Type what the scale shows, or touch Exact.", "Escribe lo que marca la báscula o toca Exacto." }
     pot_no_more { "That is no more than it showed before.", "Eso no es más de lo que marcaba antes." }
     pot_short(poured, to_go) { "{poured} more, then {to_go} to go", "{poured} más; faltarán {to_go}" }
@@ -69,10 +69,10 @@ messages! {
     pot_refused_spills(grams) { "{grams} more than the pot takes.", "{grams} más de lo que cabe en el bote." }
     pot_refused_lacks(grams, name) { "The shelf lacks {grams} of {name}.", "Faltan {grams} de {name} en el estante." }
     pot_other_vessel { "A larger pot", "Un bote mayor" }
-    pot_scaled_said { "The rest is scaled.", "El resto está ajustado." }
-    pot_accepted_said { "What is in stands as the recipe.", "Lo echado queda como receta." }
+    pot_scaled_notice { "The rest is scaled.", "El resto está ajustado." }
+    pot_accepted_notice { "What is in stands as the recipe.", "Lo echado queda como receta." }
     pot_taken_back { "Taken back.", "Anulado." }
-    pot_told_again { "Back again.", "Repuesto." }
+    pot_recorded_again { "Back again.", "Repuesto." }
     pot_all_in(grams) { "All is in: {grams}.", "Todo echado: {grams}." }
     pot_did_weigh(name) { "{name}, weighed in", "{name}, pesado" }
     pot_did_add(name) { "{name}, added", "{name}, añadido" }
@@ -116,7 +116,7 @@ messages! {
     pot_add { "Add something", "Añadir algo" }
     pot_to_match { "Match and what to add", "Comparar y qué añadir" }
     pot_matches { "It matches", "Coincide" }
-    pot_matched_said { "Noted that it matches.", "Anotado: coincide." }
+    pot_matched_notice { "Noted that it matches.", "Anotado: coincide." }
     pot_client_yes { "Client says yes", "El cliente dice sí" }
     pot_used { "Used on a run", "Usado en una tirada" }
     pot_save { "Save as a revision", "Guardar como revisión" }
@@ -127,8 +127,8 @@ messages! {
     pot_close { "Put away", "Retirar" }
     pot_close_hint { "Empty or washed out: off the list of pots", "Vacío o lavado: fuera de la lista" }
     pot_open { "Take it out again", "Volver a sacarlo" }
-    pot_closed_said { "The pot is put away.", "Bote retirado." }
-    pot_opened_said { "The pot stands in the shop again.", "El bote vuelve a estar en el taller." }
+    pot_closed_notice { "The pot is put away.", "Bote retirado." }
+    pot_opened_notice { "The pot stands in the shop again.", "El bote vuelve a estar en el taller." }
     pot_delete_hint { "It never was: its grams go back on the shelf", "Nunca existió: sus gramos vuelven al estante" }
     pot_deleted(name) { "{name} is deleted.", "{name} está borrado." }
     pot_more_steps { "More", "Más" }
@@ -136,7 +136,7 @@ messages! {
     pot_history[n] { "History: {n} line" | "History: {n} lines", "Historia: {n} línea" | "Historia: {n} líneas" }
     pot_used_wasted(used, wasted) { "Printed with {used}, thrown away {wasted}.", "Impreso {used}, desechado {wasted}." }
     pot_take_back { "Take back", "Anular" }
-    pot_tell_again { "Put back", "Reponer" }
+    pot_record_again { "Put back", "Reponer" }
     pot_was_taken_back { "taken back, changes nothing", "anulado, no cuenta" }
     pot_with_reading { "reading", "lectura" }
     pot_then_held(grams) { "then {grams}", "luego {grams}" }
@@ -154,9 +154,9 @@ messages! {
     }
     pot_new_recipe(name) { "It becomes the recipe {name}, with this as its first revision.", "Será la receta {name}, con esto como primera revisión." }
     pot_yes_note { "Note the yes", "Anotar el sí" }
-    pot_yes_said { "The yes is noted.", "Sí anotado." }
+    pot_yes_notice { "The yes is noted.", "Sí anotado." }
     pot_save_text { "What the pot really holds, in percent, as the next revision.", "Lo que el bote tiene de verdad, en por ciento, como siguiente revisión." }
-    pot_saved_said { "Saved as a revision.", "Guardado como revisión." }
+    pot_saved_notice { "Saved as a revision.", "Guardado como revisión." }
     pot_which_run { "For which run", "Para qué tirada" }
     pot_no_run { "No run", "Ninguna" }
     pot_take_how { "How it is weighed", "Cómo se pesa" }
@@ -167,13 +167,13 @@ messages! {
     pot_take_now(shows, holds) { "By the ledger it shows {shows} with the pot on, {holds} of it ink.", "Según el registro marca {shows} con el bote, {holds} de tinta." }
     pot_pieces { "Pieces printed with it", "Piezas impresas con ella" }
     pot_pieces_hint { "With them the next batch is suggested better.", "Con ellas, la próxima cantidad se calcula mejor." }
-    pot_used_said { "Noted what was used.", "Anotado lo usado." }
+    pot_used_notice { "Noted what was used.", "Anotado lo usado." }
     pot_waste_caution { "Waste goes where its data sheet and local rules say, never down a drain by guess.", "Los restos van donde digan la ficha y las normas locales, nunca al desagüe por suponer." }
-    pot_wasted_said { "Noted as thrown away.", "Anotado como desechado." }
+    pot_wasted_notice { "Noted as thrown away.", "Anotado como desechado." }
     pot_all_of_it { "All of it", "Todo" }
     pot_new_one { "A new pot", "Un bote nuevo" }
     pot_split_name(name) { "{name}, part", "{name}, parte" }
-    pot_moved_said { "Poured over.", "Trasvasado." }
+    pot_moved_notice { "Poured over.", "Trasvasado." }
     pot_which_into { "Into which pot", "A qué bote" }
     pot_which_from { "From which pot", "De qué bote" }
     pot_no_other { "There is no other pot with ink in it.", "No hay otro bote con tinta." }
@@ -181,7 +181,7 @@ messages! {
     pot_top_up_text(holds) { "{holds} are in. More of each, in the proportions of what it really holds:", "Hay {holds}. Más de cada uno, en las proporciones de lo que tiene de verdad:" }
     pot_top_up_to { "Up to", "Hasta" }
     pot_all_poured { "All poured in", "Todo echado" }
-    pot_topped_said { "Topped up.", "Rellenado." }
+    pot_topped_notice { "Topped up.", "Rellenado." }
     pot_lacks_of(grams, name) { "By the ledger the shelf lacks {grams} of {name}.", "Según el registro faltan {grams} de {name}." }
     pot_name { "Written on the pot", "Escrito en el bote" }
     pot_tare { "Empty pot weighs", "El bote vacío pesa" }
@@ -200,7 +200,7 @@ messages! {
     pot_yes_is_to(revision) { "The client's yes is to {revision}", "El visto bueno es a la {revision}" }
     pot_no_yes { "No client said yes to it yet", "Aún sin visto bueno" }
     pot_newer_there { "A later revision is there, without the client's yes.", "Hay una revisión posterior, sin visto bueno." }
-    pot_not_worked_out(pieces) { "{pieces} to print. How much ink a print takes was not worked out yet.", "{pieces} por imprimir. Aún no se ha calculado cuánta tinta lleva un estampado." }
+    pot_not_computed(pieces) { "{pieces} to print. How much ink a print takes was not worked out yet.", "{pieces} por imprimir. Aún no se ha calculado cuánta tinta lleva un estampado." }
     pot_what_print_takes { "What a print takes", "Lo que lleva un estampado" }
     pot_in_pots(in_pots, to_mix) { "{in_pots} of it stand in pots; {to_mix} are to be mixed.", "{in_pots} ya están en botes; faltan {to_mix} por mezclar." }
     pot_for_pieces(pieces) { "for {pieces}", "para {pieces}" }
@@ -229,7 +229,7 @@ messages! {
     pot_goes_in { "What goes in", "Lo que se echa" }
     pot_shows_total(now) { "The scale shows, all told (now {now})", "La báscula marca, en total (ahora {now})" }
     pot_add_it { "Add it", "Añadir" }
-    pot_added_said { "It is in.", "Añadido." }
+    pot_added_notice { "It is in.", "Añadido." }
     pot_after_wait { "Pick what, type how much: what the pot will hold stands here before it is said.", "Elige qué y escribe cuánto: aquí se ve lo que tendrá el bote antes de anotarlo." }
     pot_then_holds(grams) { "Then it holds {grams}", "Entonces tendrá {grams}" }
     pot_was(percent) { "was {percent}", "era {percent}" }
@@ -244,7 +244,7 @@ messages! {
     pot_something_else { "Something else", "Otra cosa" }
     pot_read_it { "Read a swatch", "Leer una muestra" }
     pot_reading_off { "Take the reading off", "Quitar la lectura" }
-    pot_reading_off_said { "Reading taken off.", "Lectura quitada." }
+    pot_reading_off_notice { "Reading taken off.", "Lectura quitada." }
     pot_no_components { "Nothing to add yet", "Aún no hay qué añadir" }
     pot_no_components_text { "Enter the shop's pigments, bases and additives first.", "Anota primero los pigmentos, bases y aditivos del taller." }
     pot_new_component { "New component", "Componente nuevo" }

@@ -38,34 +38,34 @@ messages! {
     settings_set_up_hint { "In minutes; used until three changes of your own are known.", "En minutos; se usa hasta conocer tres cambios tuyos." }
     unit_minutes { "min", "min" }
     settings_saved { "Saved.", "Guardado." }
-    about_title { "Storage and app", "Datos y app" }
-    about_text { "Where the data is, room, version, installing", "Dónde están los datos, espacio, versión, instalar" }
-    about_data { "Your data", "Tus datos" }
-    about_data_text { "Everything stays on this device. Nothing is sent anywhere; devices exchange files when you hand them over.", "Todo queda en este dispositivo. No se envía nada; los dispositivos intercambian archivos cuando tú los pasas." }
-    about_facts(facts) { "{facts} kept", "{facts} guardados" }
-    about_unknown(facts) { "{facts} of a newer version are carried along unread. Load the newest version to see them.", "{facts} de una versión más nueva se conservan sin leer. Carga la última versión para verlos." }
-    about_room(used, quota) { "{used} of {quota} used", "{used} de {quota} usados" }
-    keep_promised { "The browser has promised to keep the data.", "El navegador ha prometido conservar los datos." }
-    keep_not_promised { "The browser may clear the data when the device runs short of room. Ask it to keep them.", "El navegador puede borrar los datos si falta espacio. Pídele que los conserve." }
-    keep_declined { "The browser would not promise. Installing the app to the home screen usually changes that; a backup file always helps.", "El navegador no lo promete. Instalar la app suele cambiarlo; una copia siempre ayuda." }
-    keep_unknown { "This browser does not say whether it keeps the data. Make a backup now and then.", "Este navegador no dice si conserva los datos. Haz una copia de vez en cuando." }
-    keep_title { "Keep what you have entered", "Conserva lo que has anotado" }
-    keep_later { "Put this away", "Quitar esto" }
-    keep_ask { "Ask to keep the data", "Pedir que los conserve" }
-    about_offline { "Without a network", "Sin red" }
+    storage_title { "Storage and app", "Datos y app" }
+    storage_text { "Where the data is, room, version, installing", "Dónde están los datos, espacio, versión, instalar" }
+    storage_data { "Your data", "Tus datos" }
+    storage_data_text { "Everything stays on this device. Nothing is sent anywhere; devices exchange files when you hand them over.", "Todo queda en este dispositivo. No se envía nada; los dispositivos intercambian archivos cuando tú los pasas." }
+    storage_facts(facts) { "{facts} kept", "{facts} guardados" }
+    storage_unknown(facts) { "{facts} of a newer version are carried along unread. Load the newest version to see them.", "{facts} de una versión más nueva se conservan sin leer. Carga la última versión para verlos." }
+    storage_room(used, quota) { "{used} of {quota} used", "{used} de {quota} usados" }
+    persistence_promised { "The browser has promised to keep the data.", "El navegador ha prometido conservar los datos." }
+    persistence_not_promised { "The browser may clear the data when the device runs short of room. Ask it to keep them.", "El navegador puede borrar los datos si falta espacio. Pídele que los conserve." }
+    persistence_declined { "The browser would not promise. Installing the app to the home screen usually changes that; a backup file always helps.", "El navegador no lo promete. Instalar la app suele cambiarlo; una copia siempre ayuda." }
+    persistence_unknown { "This browser does not say whether it keeps the data. Make a backup now and then.", "Este navegador no dice si conserva los datos. Haz una copia de vez en cuando." }
+    persistence_title { "Keep what you have entered", "Conserva lo que has anotado" }
+    persistence_later { "Put this away", "Quitar esto" }
+    persistence_ask { "Ask to keep the data", "Pedir que los conserve" }
+    storage_offline { "Without a network", "Sin red" }
     offline_ready { "The app is stored on this device and opens without a network.", "La app está guardada y se abre sin red." }
     offline_not_ready { "The app is not stored for offline use yet. Keep it open with a network for a moment.", "La app aún no está guardada para usar sin red. Déjala abierta con red un momento." }
-    about_install { "On the home screen", "En la pantalla de inicio" }
+    storage_install { "On the home screen", "En la pantalla de inicio" }
     install_done { "The app runs from the home screen.", "La app se abre desde la pantalla de inicio." }
     install_button { "Install the app", "Instalar la app" }
     install_share { "Open the share menu and choose “Add to Home Screen”.", "Abre el menú de compartir y elige «Añadir a pantalla de inicio»." }
     install_menu { "If your browser can install pages, it is in its menu.", "Si tu navegador puede instalar páginas, está en su menú." }
-    about_version { "Version", "Versión" }
-    about_licence { "Free software under MIT or Apache 2.0.", "Software libre bajo MIT o Apache 2.0." }
-    about_erase { "Erase this device", "Borrar este dispositivo" }
-    about_erase_text { "Forgets every job, count and setting on this device. Other devices and backup files keep theirs.", "Olvida todos los pedidos, conteos y ajustes de este dispositivo. Otros dispositivos y las copias conservan lo suyo." }
-    about_erase_button { "Erase everything here", "Borrar todo aquí" }
-    about_erase_sure { "Erase for good?", "¿Borrar para siempre?" }
-    about_erase_sure_text(facts) { "{facts} will be gone from this device. Without a backup file they cannot be brought back.", "Se perderán {facts} de este dispositivo. Sin una copia no se pueden recuperar." }
-    about_erase_yes { "Erase", "Borrar" }
+    storage_version { "Version", "Versión" }
+    storage_licence { "Free software under MIT or Apache 2.0.", "Software libre bajo MIT o Apache 2.0." }
+    storage_erase { "Erase this device", "Borrar este dispositivo" }
+    storage_erase_text { "Forgets every job, count and setting on this device. Other devices and backup files keep theirs.", "Olvida todos los pedidos, conteos y ajustes de este dispositivo. Otros dispositivos y las copias conservan lo suyo." }
+    storage_erase_button { "Erase everything here", "Borrar todo aquí" }
+    storage_erase_sure { "Erase for good?", "¿Borrar para siempre?" }
+    storage_erase_sure_text(facts) { "{facts} will be gone from this device. Without a backup file they cannot be brought back.", "Se perderán {facts} de este dispositivo. Sin una copia no se pueden recuperar." }
+    storage_erase_yes { "Erase", "Borrar" }
 }

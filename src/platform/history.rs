@@ -70,7 +70,7 @@ pub fn before() -> Option<String> {
     state().map(|state| state.before).filter(|before| !before.is_empty())
 }
 
-/// Whether the user came back to this page, instead of opening it anew.
+/// Whether the user came back to this page, instead of opening it again.
 pub fn returned() -> bool {
     RETURNED.get()
 }

@@ -78,7 +78,7 @@ impl JournalWorker {
     }
 
     fn started_with_page() -> Option<Self> {
-        let worker: Worker = get(&js_sys::global(), "lastpullDisk").dyn_into().ok()?;
+        let worker: Worker = get(&js_sys::global(), "lastpullJournalWorker").dyn_into().ok()?;
         let early = (get(&worker, "earlyName").as_string()).zip(get(&worker, "early").dyn_into::<Promise>().ok());
         let disk = Self::of(worker);
         disk.early.replace(early);

@@ -1,5 +1,5 @@
 //! What a page shows again when the user comes back to it, such as how far it was scrolled. Kept in memory: a page that
-//! is loaded anew starts at its top.
+//! is loaded again starts at its top.
 
 use std::cell::RefCell;
 

@@ -24,7 +24,7 @@ fn ask() -> Promise {
         let link = document.create_element("link").ok()?;
         link.set_id(ID);
         let _ = link.set_attribute("rel", "stylesheet");
-        let _ = link.set_attribute("href", &format!("{folder}later.css"));
+        let _ = link.set_attribute("href", &format!("{folder}lazy.css"));
         document.head()?.append_child(&link).ok()?;
         Some(link)
     });

@@ -79,7 +79,7 @@ chunk! {
 
 chunk! {
     archive: fn split_take_back(store: Store) -> Result<Work<Unless<u64>>, ChunkLoadError> {
-        Ok(Box::pin(store.take_back_brought()))
+        Ok(Box::pin(store.take_back_last_import()))
     }
 }
 
@@ -148,7 +148,8 @@ impl Store {
     async fn import_now(self) {
         let imported = done(split_import_picked(self).await).await;
         self.forget_picked();
-        let can_take_back = self.session.with_value(|session| session.brought.as_ref().map(|brought| brought.at));
+        let can_take_back =
+            self.session.with_value(|session| session.last_import.as_ref().map(|last_import| last_import.at));
         self.setters().backup.update(|backup| {
             backup.busy = false;
             backup.can_take_back = can_take_back;
@@ -158,17 +159,17 @@ impl Store {
 
     /// Finds out whether an import of an earlier session can be taken back.
     pub fn recall_import(self) {
-        if self.session.with_value(|session| session.brought.is_some()) {
+        if self.session.with_value(|session| session.last_import.is_some()) {
             return;
         }
         let opened = self.opened();
         spawn_local(async move {
             let record = self.storage.get_value().import_record().await;
             // Meanwhile another shop may have been opened, or another file brought in.
-            let is_late = opened != self.opened() || self.session.with_value(|session| session.brought.is_some());
+            let is_late = opened != self.opened() || self.session.with_value(|session| session.last_import.is_some());
             let Some(record) = record.filter(|_| !is_late) else { return };
             let at = record.at;
-            self.session.update_value(|session| session.brought = Some(record));
+            self.session.update_value(|session| session.last_import = Some(record));
             self.setters().backup.update(|backup| backup.can_take_back = Some(at));
         });
     }
@@ -285,25 +286,25 @@ impl Store {
         let photos_new = photos.len() as u32;
         if facts.new > 0 {
             // Facts of this device's own id are among them only if its next number is not: it has a new id otherwise.
-            let brought = ImportRecord { facts: merged.added, photos, at };
+            let last_import = ImportRecord { facts: merged.added, photos, at };
             // If it cannot be kept, it can be taken back as long as the app is open.
-            let _ = self.storage.get_value().set_import_record(Some(&brought)).await;
-            self.session.update_value(|session| session.brought = Some(brought));
+            let _ = self.storage.get_value().set_import_record(Some(&last_import)).await;
+            self.session.update_value(|session| session.last_import = Some(last_import));
         }
         self.refresh_persistence();
         Ok(ImportSummary { facts, photos: photos_new, photos_missing })
     }
 
     /// Takes the last import back: all of it or nothing. Runs in the chunk.
-    async fn take_back_brought(self) -> Unless<u64> {
-        let Some(brought) = self.session.with_value(|session| session.brought.clone()) else {
+    async fn take_back_last_import(self) -> Unless<u64> {
+        let Some(last_import) = self.session.with_value(|session| session.last_import.clone()) else {
             return Some(Err(ImportError::NotRead));
         };
         self.flush().await;
         let storage = self.storage.get_value();
         let mut taken = None;
         if self.facts_here() >= MANY_FACTS {
-            let task = Task::TakeBack { database: storage.name(), facts: brought.facts.clone() };
+            let task = Task::TakeBack { database: storage.name(), facts: last_import.facts.clone() };
             let asked = self.start_work(&task, &JsValue::UNDEFINED).await;
             self.end_work(Ended::Failed);
             match asked {
@@ -314,15 +315,15 @@ impl Store {
         }
         let taken = match taken {
             Some(taken) => taken,
-            None => take_back(&storage, &brought.facts, &Watch::none()).await,
+            None => take_back(&storage, &last_import.facts, &Watch::none()).await,
         };
         let gone = match taken {
             Ok(gone) => gone,
             Err(fault) => return Some(Err(ImportError::Storage(fault))),
         };
-        self.session.update_value(|session| session.brought = None);
+        self.session.update_value(|session| session.last_import = None);
         let _ = storage.set_import_record(None).await;
-        let _ = storage.delete_photos(&brought.photos, brought.at + Millis::from_ms(1)).await;
+        let _ = storage.delete_photos(&last_import.photos, last_import.at + Millis::from_ms(1)).await;
         if let Err(error) = self.reload().await {
             return Some(Err(error.into()));
         }

@@ -24,13 +24,13 @@ pub struct Session {
     /// The worker that works on the whole journal.
     pub(super) worker: Option<AppWorker>,
     /// What the last import brought, as long as it can be taken back.
-    pub(super) brought: Option<ImportRecord>,
+    pub(super) last_import: Option<ImportRecord>,
 }
 
 impl Session {
     /// Resets what belongs to the open shop.
     pub(super) fn open_shop(&mut self) {
         self.opened += 1;
-        (self.rescue, self.picked, self.brought) = (None, None, None);
+        (self.rescue, self.picked, self.last_import) = (None, None, None);
     }
 }

@@ -8,7 +8,7 @@
 //! Where a fact is filed follows from nothing but the facts at its number and the first number that two facts have. So
 //! whoever has the same facts files them alike: in whatever order and in however many files they arrived, and under
 //! whichever of these ids they arrived or are stored. A fact under a derived id shows that somebody has seen two facts at
-//! its number or before it; until these arrive, it stands for them. What is stored is not filed anew: it is filed so
+//! its number or before it; until these arrive, it stands for them. What is stored is not filed again: it is filed so
 //! whenever it is read.
 
 use super::{Entry, JournalFact};
@@ -34,7 +34,7 @@ pub(super) type Family = [u8; 6];
 pub(super) type Forks = BTreeSet<u64>;
 
 /// Entries of one id by rising number, each number once.
-pub(super) type Line<F> = (DeviceId, Vec<Entry<F>>);
+pub(super) type Branch<F> = (DeviceId, Vec<Entry<F>>);
 
 /// Whether this is a derived id: a UUID of version 8. Devices themselves take ids of version 7.
 pub(super) fn is_derived(id: DeviceId) -> bool {
@@ -54,7 +54,7 @@ pub fn is_same_family(one: DeviceId, other: DeviceId) -> bool {
 }
 
 /// The entry as a line, the same whichever id of its family it is filed under.
-pub(super) fn text_of<F: JournalFact>(entry: &Entry<F>) -> String {
+pub(super) fn line_without_device<F: JournalFact>(entry: &Entry<F>) -> String {
     Entry { device: Uuid::nil(), ..entry.clone() }.to_line()
 }
 
@@ -72,7 +72,7 @@ pub(super) fn derived_id(family: Family, rank: usize) -> DeviceId {
 /// be repeated. Returns them with the numbers at which it forks.
 pub(super) fn split_by_derived_id<F: JournalFact>(
     family: Family,
-    lines: Vec<Line<F>>,
+    lines: Vec<Branch<F>>,
 ) -> (BTreeMap<DeviceId, Vec<Entry<F>>>, Forks) {
     let derived = lines.iter().filter(|(id, _)| is_derived(*id));
     let seen_by_others = derived.filter_map(|(_, line)| line.first()).map(|entry| entry.seq).min();
@@ -94,7 +94,9 @@ pub(super) fn split_by_derived_id<F: JournalFact>(
         }
         before = facts.len();
         if number >= first {
-            sort_by(&mut facts, |a, b| a.stamp.cmp(&b.stamp).then_with(|| text_of(a).cmp(&text_of(b))));
+            sort_by(&mut facts, |a, b| {
+                a.stamp.cmp(&b.stamp).then_with(|| line_without_device(a).cmp(&line_without_device(b)))
+            });
             facts.iter_mut().enumerate().for_each(|(rank, entry)| entry.device = derived_id(family, rank));
         }
         facts.into_iter().for_each(|entry| filed.entry(entry.device).or_default().push(entry));

@@ -1,6 +1,6 @@
 //! The journal as a set of entries, merged by union.
 
-use super::fork::{Family, Line, derived_id, family_of, is_derived, split_by_derived_id, text_of};
+use super::fork::{Branch, Family, derived_id, family_of, is_derived, line_without_device, split_by_derived_id};
 use super::{Coverage, Entry, Fork, Gap, JournalFact, Stamp, TooMany};
 use crate::collections::{Table, sort_by_key};
 use crate::ids::DeviceId;
@@ -77,14 +77,14 @@ impl<F: JournalFact> Journal<F> {
                 None => merge_sorted(self.devices.get_or_insert_default(device), line),
             }
         }
-        let forks = families.into_iter().flat_map(|(family, lines)| self.file(family, lines)).collect();
+        let forks = families.into_iter().flat_map(|(family, lines)| self.assign_derived_ids(family, lines)).collect();
         let new = (self.len() as u64).saturating_sub(before);
         Absorbed { new, known: offered - new.min(offered), forks }
     }
 
     /// The forked families that arriving lines are of, or that they fork; to be filled with their lines.
-    fn forked_families(&self, arriving: &[Line<F>]) -> BTreeMap<Family, Vec<Line<F>>> {
-        let disagrees = |(id, line): &&Line<F>| self.devices.get(id).is_some_and(|held| disagree(held, line));
+    fn forked_families(&self, arriving: &[Branch<F>]) -> BTreeMap<Family, Vec<Branch<F>>> {
+        let disagrees = |(id, line): &&Branch<F>| self.devices.get(id).is_some_and(|held| disagree(held, line));
         // Two lines of one id are a file that contradicts itself.
         let twice = arriving.windows(2).filter(|pair| pair[0].0 == pair[1].0).map(|pair| pair[0].0);
         let forked = arriving.iter().filter(|line| is_derived(line.0) || disagrees(line)).map(|(id, _)| *id);
@@ -93,7 +93,7 @@ impl<F: JournalFact> Journal<F> {
     }
 
     /// Files arriving lines of a forked family, with those that are here. Returns the forks that were not known.
-    fn file(&mut self, family: Family, mut lines: Vec<Line<F>>) -> Vec<Fork> {
+    fn assign_derived_ids(&mut self, family: Family, mut lines: Vec<Branch<F>>) -> Vec<Fork> {
         if lines.is_empty() {
             return Vec::new();
         }
@@ -136,13 +136,16 @@ impl<F: JournalFact> Journal<F> {
         let mut coverage = Coverage::default();
         coverage.add_all(stored);
         let is_forked = |entry: &&Entry<F>| self.is_forked(entry.device);
-        let texts: BTreeSet<(Family, String)> =
-            stored.iter().filter(is_forked).map(|entry| (family_of(entry.device), text_of(entry))).collect();
+        let texts: BTreeSet<(Family, String)> = stored
+            .iter()
+            .filter(is_forked)
+            .map(|entry| (family_of(entry.device), line_without_device(entry)))
+            .collect();
         let mut added = Vec::new();
         for entry in self.entries() {
             let (family, mut device) = (family_of(entry.device), entry.device);
             let is_stored = if self.is_forked_family(family) {
-                texts.contains(&(family, text_of(entry)))
+                texts.contains(&(family, line_without_device(entry)))
             } else {
                 coverage.holds(device, entry.seq)
             };
@@ -223,17 +226,18 @@ fn by_device<F: JournalFact>(entries: Vec<Entry<F>>) -> Table<Vec<Entry<F>>> {
 }
 
 /// A device's entries in lines without repeated numbers: one line, unless two different entries have one number.
-fn without_repetition<F: JournalFact>(device: DeviceId, mut list: Vec<Entry<F>>) -> Vec<Line<F>> {
+fn without_repetition<F: JournalFact>(device: DeviceId, mut list: Vec<Entry<F>>) -> Vec<Branch<F>> {
     if !list.is_sorted_by_key(|entry| entry.seq) {
         sort_by_key(&mut list, |entry| entry.seq);
     }
     if list.windows(2).all(|pair| pair[0].seq < pair[1].seq) {
         return vec![(device, list)];
     }
-    let mut lines: Vec<Line<F>> = Vec::new();
+    let mut lines: Vec<Branch<F>> = Vec::new();
     for entry in list {
-        let fits = |line: &&mut Line<F>| line.1.last().is_none_or(|last| last.seq < entry.seq);
-        let is_here = |line: &Line<F>| line.1.last().is_some_and(|last| last.seq == entry.seq && last.is_same(&entry));
+        let fits = |line: &&mut Branch<F>| line.1.last().is_none_or(|last| last.seq < entry.seq);
+        let is_here =
+            |line: &Branch<F>| line.1.last().is_some_and(|last| last.seq == entry.seq && last.is_same(&entry));
         if lines.iter().any(is_here) {
             continue;
         }

@@ -13,16 +13,16 @@
 //! - [`Zoom`]: scale and position of a photo in its window
 
 pub mod contract;
+mod free_space;
 mod jpeg;
 mod memory;
 pub(crate) mod model;
-mod room;
 mod store;
 mod zoom;
 
 pub use crate::facts::{MAX_ACCEPTED_BYTES, PhotoFact};
+pub use free_space::{LOW_PHOTO_COUNT, photos_fit, photos_that_fit};
 pub use jpeg::{JpegPhoto, MAX_MADE_BYTES, MAX_MADE_SIDE, jpeg_has_no_metadata, strip_metadata};
 pub use model::{Photo, PhotoTotal, Photos};
-pub use room::{LOW_PHOTO_COUNT, photos_fit, photos_that_fit};
 pub use store::{PhotoStore, STORED_VERSION, StoredPhotoInfo};
 pub use zoom::{DoubleTap, Zoom};

@@ -1,7 +1,7 @@
 //! How a job, a lot or a run is changed: the [links](super::links) follow each change.
 
 use super::Shop;
-use super::links::{JobStanding, LotStanding, RunStanding};
+use super::links::{LinkedJob, LinkedLot, LinkedRun};
 use crate::deletion::{Deletable, Deletion};
 use crate::ids::{JobId, LotId, RunId, Subject};
 use crate::job::model::{Job, Lot};
@@ -12,36 +12,36 @@ impl Shop {
     pub(super) fn change_job(&mut self, id: JobId, change: impl FnOnce(&mut Job)) {
         let mut before = None;
         let job = self.jobs.get_or_insert_with(id, || {
-            before = Some(JobStanding::default());
+            before = Some(LinkedJob::default());
             Job::default()
         });
-        let before = before.unwrap_or_else(|| JobStanding::of(job));
+        let before = before.unwrap_or_else(|| LinkedJob::of(job));
         change(job);
-        self.links.job_changed(id, before, JobStanding::of(job));
+        self.links.job_changed(id, before, LinkedJob::of(job));
     }
 
     /// Changes a lot, which is made if it is not there.
     pub(super) fn change_lot(&mut self, id: LotId, change: impl FnOnce(&mut Lot)) {
         let mut before = None;
         let lot = self.lots.get_or_insert_with(id, || {
-            before = Some(LotStanding::default());
+            before = Some(LinkedLot::default());
             Lot::default()
         });
-        let before = before.unwrap_or_else(|| LotStanding::of(lot));
+        let before = before.unwrap_or_else(|| LinkedLot::of(lot));
         change(lot);
-        self.links.lot_changed(id, before, LotStanding::of(lot), &self.runs);
+        self.links.lot_changed(id, before, LinkedLot::of(lot), &self.runs);
     }
 
     /// Changes a run, which is made if it is not there.
     pub(super) fn change_run<R>(&mut self, id: RunId, change: impl FnOnce(&mut Run) -> R) -> R {
         let mut before = None;
         let run = self.runs.get_or_insert_with(id, || {
-            before = Some(RunStanding::default());
+            before = Some(LinkedRun::default());
             Run::default()
         });
-        let before = before.unwrap_or_else(|| RunStanding::of(run));
+        let before = before.unwrap_or_else(|| LinkedRun::of(run));
         let result = change(run);
-        self.links.run_changed(id, before, RunStanding::of(run), &self.lots);
+        self.links.run_changed(id, before, LinkedRun::of(run), &self.lots);
         result
     }
 

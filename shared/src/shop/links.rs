@@ -48,14 +48,14 @@ pub(crate) struct Links {
 
 /// What the links need to know of a job. The default is a job that is not there.
 #[derive(Clone, PartialEq, Default)]
-pub(super) struct JobStanding {
+pub(super) struct LinkedJob {
     is_open: bool,
     finished: Option<WallTime>,
     /// Its client, if it has one and is not deleted.
     client: Option<String>,
 }
 
-impl JobStanding {
+impl LinkedJob {
     pub(super) fn of(job: &Job) -> Self {
         let client = Some(&job.client).filter(|client| !job.deleted && !client.trim().is_empty());
         Self { is_open: job.is_open(), finished: job.finished, client: client.cloned() }
@@ -64,7 +64,7 @@ impl JobStanding {
 
 /// What the links need to know of a lot. The default is a lot that is not there.
 #[derive(Clone, Copy, PartialEq, Default)]
-pub(super) struct LotStanding {
+pub(super) struct LinkedLot {
     job: Option<JobId>,
     fabric: Option<Fabric>,
     created: Option<WallTime>,
@@ -72,7 +72,7 @@ pub(super) struct LotStanding {
     garment: Option<Uuid>,
 }
 
-impl LotStanding {
+impl LinkedLot {
     pub(super) fn of(lot: &Lot) -> Self {
         let garment = garment_id(&lot.garment).filter(|_| !lot.deleted);
         Self { job: lot.job, fabric: Some(lot.fabric), created: Some(lot.created), garment }
@@ -81,7 +81,7 @@ impl LotStanding {
 
 /// What the links need to know of a run. The default is a run that is not there.
 #[derive(Clone, Copy, PartialEq, Default)]
-pub(super) struct RunStanding {
+pub(super) struct LinkedRun {
     lot: Option<LotId>,
     last: Option<WallTime>,
     is_on_press: bool,
@@ -91,7 +91,7 @@ pub(super) struct RunStanding {
     ended: Option<RunKind>,
 }
 
-impl RunStanding {
+impl LinkedRun {
     pub(super) fn of(run: &Run) -> Self {
         let progress = &run.progress;
         Self {
@@ -152,13 +152,13 @@ impl Links {
         groups + sets + self.lots_of_garment.rows_in_memory() + self.clients.rows_in_memory()
     }
 
-    pub(super) fn job_changed(&mut self, id: JobId, before: JobStanding, after: JobStanding) {
+    pub(super) fn job_changed(&mut self, id: JobId, before: LinkedJob, after: LinkedJob) {
         set_member(&mut self.open_jobs, id, before.is_open, after.is_open);
         self.finished_jobs.replace(id, before.finished, after.finished);
         self.clients.replace(before.client.as_deref(), after.client.as_deref());
     }
 
-    pub(super) fn lot_changed(&mut self, id: LotId, before: LotStanding, after: LotStanding, runs: &Table<Run>) {
+    pub(super) fn lot_changed(&mut self, id: LotId, before: LinkedLot, after: LinkedLot, runs: &Table<Run>) {
         if before == after {
             return;
         }
@@ -169,7 +169,7 @@ impl Links {
         if before.fabric != after.fabric {
             let of_lot = self.runs_of_lot.of(id).iter().filter_map(|id| Some((*id, runs.get(id)?)));
             for (id, run) in of_lot {
-                let run = RunStanding::of(run);
+                let run = LinkedRun::of(run);
                 let [was, is] = [before, after].map(|lot| run.ended_on(lot.fabric));
                 self.ended_runs.replace_among(MOST_ENDED, id, was, is);
                 let [was, is] = [before, after].map(|lot| run.placed_on(lot.fabric));
@@ -178,14 +178,14 @@ impl Links {
         }
     }
 
-    pub(super) fn run_changed(&mut self, id: RunId, before: RunStanding, after: RunStanding, lots: &Table<Lot>) {
+    pub(super) fn run_changed(&mut self, id: RunId, before: LinkedRun, after: LinkedRun, lots: &Table<Lot>) {
         if before == after {
             return;
         }
         self.runs_of_lot.replace(id, before.lot, after.lot);
         set_member(&mut self.on_press, id, before.is_on_press, after.is_on_press);
         self.recent_runs.replace(id, before.last, after.last);
-        let fabric_of = |run: RunStanding| Some(lots.get(&run.lot?)?.fabric);
+        let fabric_of = |run: LinkedRun| Some(lots.get(&run.lot?)?.fabric);
         let is = fabric_of(after);
         let was = if before.lot == after.lot { is } else { fabric_of(before) };
         self.ended_runs.replace_among(MOST_ENDED, id, before.ended_on(was), after.ended_on(is));

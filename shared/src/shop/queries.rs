@@ -83,7 +83,7 @@ impl Shop {
     /// Whether every run that was active at or after this moment is among the [recent ones](Self::recent_runs); `None` is
     /// any moment.
     pub(crate) fn is_recent(&self, at: Option<WallTime>) -> bool {
-        at.map_or(self.links.recent_runs.is_whole(), |at| self.links.recent_runs.is_whole_since(at))
+        at.map_or(self.links.recent_runs.is_complete(), |at| self.links.recent_runs.is_complete_since(at))
     }
 
     /// The lots that were made last, the latest first, without deleted ones: at most four hundred.

@@ -52,12 +52,12 @@ impl Newest {
     }
 
     /// Whether everything is here that is as new as this, or newer.
-    pub fn is_whole_since(&self, at: WallTime) -> bool {
+    pub fn is_complete_since(&self, at: WallTime) -> bool {
         self.left_out.is_none_or(|(left_out, _)| left_out < at)
     }
 
     /// Whether everything is here.
-    pub fn is_whole(&self) -> bool {
+    pub fn is_complete(&self) -> bool {
         self.left_out.is_none()
     }
 
@@ -110,7 +110,7 @@ mod tests {
         put(&mut newest, 1, Some(10), Some(30));
         put(&mut newest, 3, Some(20), None);
         assert_eq!(ids(&newest), [1, 2]);
-        assert!(newest.is_whole());
+        assert!(newest.is_complete());
     }
 
     #[test]
@@ -118,7 +118,7 @@ mod tests {
         let mut newest = Newest::default();
         (0..=MOST as u64).for_each(|n| put(&mut newest, u128::from(n), None, Some(n)));
         assert_eq!((newest.iter().count(), newest.iter().last()), (MOST, Some((wall(1), Uuid::from_u128(1)))));
-        assert!(newest.is_whole_since(wall(1)) && !newest.is_whole_since(wall(0)) && !newest.is_whole());
+        assert!(newest.is_complete_since(wall(1)) && !newest.is_complete_since(wall(0)) && !newest.is_complete());
         assert_eq!(newest.since(|at| at < wall(MOST as u64 - 1)).unwrap().count(), 2);
         assert!(newest.since(|_| false).is_none());
     }

@@ -40,7 +40,7 @@ impl BeltSpeed {
     }
 
     /// From micrometres per second.
-    pub fn from_micrometres_a_second(micrometres_per_second: u32) -> Self {
+    pub fn from_micrometres_per_second(micrometres_per_second: u32) -> Self {
         Self { micrometres_per_second }
     }
 

@@ -28,10 +28,10 @@ fn dwell_and_fastest_belt_match_the_reference_values() {
 
 #[test]
 fn a_stopped_belt_or_a_tunnel_without_length_has_no_dwell() {
-    assert_eq!(dwell(Length::from_inches(36.0), BeltSpeed::from_micrometres_a_second(0)), None);
+    assert_eq!(dwell(Length::from_inches(36.0), BeltSpeed::from_micrometres_per_second(0)), None);
     assert_eq!(dwell(Length::from_inches(0.0), belt(24.0)), None);
     assert_eq!(dwell(Length::from_micrometres(-5), belt(24.0)), None);
-    assert_eq!(dwell(Length::from_micrometres(i32::MAX), BeltSpeed::from_micrometres_a_second(1)), None);
+    assert_eq!(dwell(Length::from_micrometres(i32::MAX), BeltSpeed::from_micrometres_per_second(1)), None);
     assert_eq!(fastest_belt(Length::from_inches(36.0), seconds(0.0)), None);
     assert_eq!(passes_for(seconds(90.0), seconds(0.0)), None);
 }
@@ -62,7 +62,7 @@ proptest! {
         let heated = Length::from_inches(inches);
         let speed = fastest_belt(heated, seconds(hold)).unwrap();
         prop_assert!(dwell(heated, speed).unwrap() >= seconds(hold));
-        let faster = BeltSpeed::from_micrometres_a_second(speed.micrometres_per_second() * 101 / 100 + 2);
+        let faster = BeltSpeed::from_micrometres_per_second(speed.micrometres_per_second() * 101 / 100 + 2);
         prop_assert!(dwell(heated, faster).unwrap() < seconds(hold));
     }
 

@@ -16,7 +16,7 @@ fn values_that_no_device_records_are_out_of_bounds() {
         HeatFact::RoomRead { temperature: f(80.0), humidity: 101, by: None },
         HeatFact::RoomRead { temperature: hot, humidity: 50, by: None },
         HeatFact::HeaterSet(vec![HeaterField::HeatedLength(Some(Length::from_micrometres(-1)))]),
-        HeatFact::HeaterSet(vec![HeaterField::Slowest(Some(BeltSpeed::from_micrometres_a_second(0)))]),
+        HeatFact::HeaterSet(vec![HeaterField::Slowest(Some(BeltSpeed::from_micrometres_per_second(0)))]),
         HeatFact::HeaterSet(vec![HeaterField::Name("x".repeat(161))]),
         HeatFact::SettlingFinished(Seconds::from_milliseconds(u32::MAX)),
         HeatFact::SheetSet(vec![SheetField::Cure(Some(hot))]),

@@ -100,7 +100,7 @@ fn a_deletion_that_arrives_before_what_it_deletes_still_deletes_it() {
     let (tablet, phone): (Vec<_>, Vec<_>) = press.entries().into_iter().partition(of_tablet);
     let mut shop = Shop::default();
     assert!(shop.apply_all(&tablet));
-    assert!(!shop.apply_all(&phone), "older than what was folded: fold anew");
+    assert!(!shop.apply_all(&phone), "older than what was folded: fold again");
     let shop = fold([tablet, phone].concat());
     assert!(shop.lot(lot).unwrap().deleted && shop.job_of(run).is_none());
     assert!(job_card(&shop, job).unwrap().lots.is_empty());

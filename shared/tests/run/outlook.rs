@@ -1,6 +1,6 @@
 //! The course of a run and the outlook for its rest, where the answer can be worked out or must have a shape.
 
-use lastpull_core::run::{Course, CoursePrior, Kinship, Outlook, PaceSummary, TroublePrior, WorkGap};
+use lastpull_core::run::{Course, CoursePrior, Outlook, PaceSummary, RunSimilarity, TroublePrior, WorkGap};
 use lastpull_core::time::Estimate;
 
 fn gap(seconds: f64) -> WorkGap {
@@ -18,7 +18,7 @@ fn summary(gaps: &[WorkGap], stops: &[f64], misprints: u32) -> PaceSummary {
 
 fn learned(runs: &[PaceSummary]) -> (CoursePrior, TroublePrior) {
     let runs: Vec<&PaceSummary> = runs.iter().collect();
-    (CoursePrior::learned(&runs, Kinship::Alike), TroublePrior::learned(&runs))
+    (CoursePrior::learned(&runs, RunSimilarity::Alike), TroublePrior::learned(&runs))
 }
 
 /// What the shop expects of stops and misprints after twelve long runs without any.
@@ -67,7 +67,7 @@ fn nothing_is_said_before_anything_is_known() {
     assert_eq!(Course::of(&unknown, &uneven(2, 40.0)).map(|course| course.gaps()), Some(2));
     assert_eq!(Course::of(&unknown.clone().with_guess(60.0), &[]).map(|course| course.gaps()), Some(0));
     assert_eq!(unknown.clone().with_guess(f64::NAN), unknown);
-    assert_eq!(CoursePrior::learned(&[&PaceSummary::default()], Kinship::Alike), unknown);
+    assert_eq!(CoursePrior::learned(&[&PaceSummary::default()], RunSimilarity::Alike), unknown);
 }
 
 #[test]
@@ -109,7 +109,7 @@ fn a_guess_stands_in_for_the_level_of_other_runs_and_keeps_their_shape() {
     };
     let others = [20.0, 90.0, 40.0, 70.0, 30.0, 60.0].map(|each| summary(&slow_start(60, each), &[], 0));
     let runs: Vec<&PaceSummary> = others.iter().collect();
-    let prior = CoursePrior::learned(&runs, Kinship::Other).with_guess(45.0);
+    let prior = CoursePrior::learned(&runs, RunSimilarity::Other).with_guess(45.0);
     let five = outlook(&prior, &[], 5).mean();
     let fifty = outlook(&prior, &slow_start(10, 45.0), 50).mean();
     assert!(five > 5.0 * 45.0 * 1.3 && five < 5.0 * 45.0 * 1.9, "{five}");
@@ -119,7 +119,7 @@ fn a_guess_stands_in_for_the_level_of_other_runs_and_keeps_their_shape() {
         let Estimate { expected, low, high } = outlook(prior, &[], 50).interval(0.8);
         (high - low) / expected
     };
-    assert!(width(&prior) < width(&CoursePrior::learned(&runs, Kinship::Other)));
+    assert!(width(&prior) < width(&CoursePrior::learned(&runs, RunSimilarity::Other)));
 }
 
 #[test]

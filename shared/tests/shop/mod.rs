@@ -116,7 +116,7 @@ impl TestShop {
             for piece in 0..36 {
                 shop.now = at;
                 shop.record(run, Fact::Pulled { pieces: 1, size: Some(Size::M) });
-                at = at + seconds(if piece % 2 == 0 { 55 } else { 65 });
+                at += seconds(if piece % 2 == 0 { 55 } else { 65 });
             }
             shop.record(run, Fact::RunEnded);
             at = shop.now + minutes(10);

@@ -18,10 +18,10 @@ messages! {
     colour_good_good { "Well known", "Bien conocido" }
     colour_good_good_text { "What it takes of the light and what it throws back.", "Cuánta luz absorbe y cuánta devuelve." }
     colour_worst(worst) { "Worst drawdown off by ΔE₀₀ {worst}.", "El peor extendido se desvía ΔE₀₀ {worst}." }
-    colour_rests_photos(photos, of) { "Read from photos: {photos} of {of} drawdowns behind it.", "Leídos de fotos: {photos} de {of} extendidos en que se basa." }
-    colour_rests_through { "What it was let down with was read from photos.", "Aquello con que se rebajó se leyó de fotos." }
-    colour_rests_differences { "A photo tells differences only; an instrument is surer.", "Una foto solo dice diferencias; un instrumento es más seguro." }
-    colour_rests_some { "Drawdowns behind it were read from photos, which tell differences only; an instrument is surer.", "Hay extendidos leídos de fotos, que solo dicen diferencias; un instrumento es más seguro." }
+    colour_based_on_photos(photos, of) { "Read from photos: {photos} of {of} drawdowns behind it.", "Leídos de fotos: {photos} de {of} extendidos en que se basa." }
+    colour_based_on_through { "What it was let down with was read from photos.", "Aquello con que se rebajó se leyó de fotos." }
+    colour_based_on_differences { "A photo tells differences only; an instrument is surer.", "Una foto solo dice diferencias; un instrumento es más seguro." }
+    colour_based_on_some { "Drawdowns behind it were read from photos, which tell differences only; an instrument is surer.", "Hay extendidos leídos de fotos, que solo dicen diferencias; un instrumento es más seguro." }
     colour_next { "Draw down next", "Próximo extendido" }
     colour_next_straight { "It alone, so thick that nothing shines through", "Solo, tan grueso que no trasluzca nada" }
     colour_next_tint(percent, name) { "{percent} of it in {name}, so thick that nothing shines through", "{percent} de él en {name}, tan grueso que no trasluzca nada" }
@@ -31,7 +31,7 @@ messages! {
     colour_next_do { "Note this drawdown", "Anotar este extendido" }
     colour_another { "Note another drawdown", "Anotar otro extendido" }
     colour_learned(times, lessons) { "In the pot it is {times} times as strong as drawn down: learned from {lessons}.", "En el bote es {times} veces más fuerte que en el extendido: aprendido de {lessons}." }
-    colour_lessons[n] { "one correction" | "{n} corrections", "una corrección" | "{n} correcciones" }
+    colour_correction_samples[n] { "one correction" | "{n} corrections", "una corrección" | "{n} correcciones" }
     colour_not_learned { "Nothing learned from corrections yet: read a pot before and after adding it alone.", "Aún nada aprendido de correcciones: lee un bote antes y después de añadirlo solo." }
     colour_drawdowns { "Drawdowns", "Extendidos" }
     colour_over_white { "One hit over white", "Una pasada sobre blanco" }
@@ -71,9 +71,9 @@ pub fn colour_line(line: &DrawdownLine) -> String {
 }
 
 /// Which parts of a component's colour rest on photos; `None` if none do.
-pub fn colour_rests_on(on: ColourProvenance) -> Option<String> {
-    let own = (on.photos > 0).then(|| colour_rests_photos(on.photos, on.drawdowns));
-    let through = on.through.then(|| colour_rests_through().to_owned());
+pub fn colour_based_on_on(on: ColourProvenance) -> Option<String> {
+    let own = (on.photos > 0).then(|| colour_based_on_photos(on.photos, on.drawdowns));
+    let through = on.through.then(|| colour_based_on_through().to_owned());
     let sentences: Vec<String> = own.into_iter().chain(through).collect();
-    (!sentences.is_empty()).then(|| format!("{} {}", sentences.join(" "), colour_rests_differences()))
+    (!sentences.is_empty()).then(|| format!("{} {}", sentences.join(" "), colour_based_on_differences()))
 }

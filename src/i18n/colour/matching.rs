@@ -8,7 +8,7 @@ messages! {
     colour_match_title(pot) { "Match: {pot}", "Comparar: {pot}" }
     colour_target { "Target", "Objetivo" }
     colour_pot { "Pot", "Bote" }
-    colour_pot_worked_out { "Pot, worked out", "Bote, calculado" }
+    colour_pot_computed { "Pot, worked out", "Bote, calculado" }
     colour_not_on_screen { "One of these is more colourful than this screen can show.", "Uno de estos colores es más vivo de lo que muestra esta pantalla." }
     colour_pot_is { "Against the target, the pot is", "Frente al objetivo, el bote está" }
     colour_same { "Looks the same", "Se ve igual" }
@@ -38,11 +38,11 @@ messages! {
     colour_much_dirtier { "Much dirtier", "Mucho más sucio" }
     colour_numbers(de, cmc) { "ΔE₀₀ {de} · CMC(2:1) {cmc}", "ΔE₀₀ {de} · CMC(2:1) {cmc}" }
     colour_read_at(by, time) { "Read {by}, {time}.", "Leído {by}, {time}." }
-    colour_worked_out_since[n] {
+    colour_computed_since[n] {
         "Worked out: one addition went in since it was read." | "Worked out: {n} additions went in since it was read.",
         "Calculado: desde la lectura entró una adición." | "Calculado: desde la lectura entraron {n} adiciones."
     }
-    colour_worked_out_recipe { "Worked out from what went in: nobody has read this pot yet.", "Calculado por lo echado: nadie ha leído aún este bote." }
+    colour_computed_recipe { "Worked out from what went in: nobody has read this pot yet.", "Calculado por lo echado: nadie ha leído aún este bote." }
     colour_near_title { "Near enough", "Suficientemente cerca" }
     colour_near_text { "Under one unit: side by side an eye hardly finds it. The client's eye decides.", "Menos de una unidad: lado a lado apenas se ve. Decide el ojo del cliente." }
     colour_to_pot { "To the pot", "Al bote" }
@@ -57,7 +57,7 @@ messages! {
     colour_only_closer { "No addition gets all the way there.", "Ninguna adición llega del todo." }
     colour_only_closer_text { "Only adding is possible, within pot, shelf and data sheets. This comes nearest:", "Solo se puede añadir, dentro del bote, el estante y las fichas. Esto es lo más cercano:" }
     colour_nothing_helps { "No addition brings it closer.", "Ninguna adición lo acerca." }
-    colour_nothing_helps_text { "With what is on the shelf, in this pot, it is as near as it gets: mix less of it anew, or ask whether it will do.", "Con lo que hay en el estante y en este bote no se acerca más: mezcla de nuevo o pregunta si vale así." }
+    colour_nothing_helps_text { "With what is on the shelf, in this pot, it is as near as it gets: mix less of it again, or ask whether it will do.", "Con lo que hay en el estante y en este bote no se acerca más: mezcla de nuevo o pregunta si vale así." }
     colour_full { "The pot is full: nothing more goes in.", "El bote está lleno: no cabe nada más." }
     colour_how { "How this is worked out", "Cómo se calcula" }
     colour_from_reading { "From the pot's reading, and what its components showed when drawn down.", "A partir de la lectura del bote y de los extendidos de sus componentes." }
@@ -83,7 +83,7 @@ messages! {
     colour_pour_title { "Into the pot", "Al bote" }
     colour_pour_hint { "Weigh it in. If the scale showed something else, type that.", "Pésalo. Si la báscula marcó otra cosa, escríbela." }
     colour_poured { "It is in", "Ya está dentro" }
-    colour_poured_said(what) { "{what} in the pot.", "{what} en el bote." }
+    colour_poured_notice(what) { "{what} in the pot.", "{what} en el bote." }
     colour_pour_note(before, after) { "As worked out: ΔE {before} → {after}", "Según el cálculo: ΔE {before} → {after}" }
     colour_target_link { "Target colour", "Color objetivo" }
 }

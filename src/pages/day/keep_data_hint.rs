@@ -19,12 +19,12 @@ pub fn KeepDataHint() -> impl IntoView {
     view! {
         {move || wanted.get().then(|| view! {
                 <section class="card" id="keep-hint">
-                    <h2><Icon name="box"/>{i18n::keep_title()}</h2>
-                    <p>{i18n::keep_not_promised()}</p>
+                    <h2><Icon name="box"/>{i18n::persistence_title()}</h2>
+                    <p>{i18n::persistence_not_promised()}</p>
                     <InstallHint/>
                     <div class="button-row">
-                        <button type="button" class="button primary" on:click=move |_| store.request_persistence()>{i18n::keep_ask()}</button>
-                        <button type="button" class="button quiet" on:click=move |_| store.update_settings(|settings| settings.install_hint_done = true)>{i18n::keep_later()}</button>
+                        <button type="button" class="button primary" on:click=move |_| store.request_persistence()>{i18n::persistence_ask()}</button>
+                        <button type="button" class="button quiet" on:click=move |_| store.update_settings(|settings| settings.install_hint_done = true)>{i18n::persistence_later()}</button>
                     </div>
                 </section>
         })}

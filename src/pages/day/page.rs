@@ -24,7 +24,7 @@ pub fn DayPage() -> impl IntoView {
     let standing = Memo::new(move |_| store.shop.with(failures_stopping_press));
     let aside = move || {
         view! {
-            <a class="button" href=JobsRoute::List.hash()>{i18n::place_jobs()}</a>
+            <a class="button" href=JobsRoute::List.hash()>{i18n::nav_jobs()}</a>
             <a class="button primary with-icon" href=JobsRoute::New.hash()><Icon name="plus"/>{i18n::new_job()}</a>
         }
     };

@@ -19,5 +19,5 @@ pub fn record_and_notify(store: Store, facts: Vec<(Subject, Fact)>, said: impl I
 pub fn record_match(store: Store, pot: Subject) {
     let reading = store.shop.with_untracked(|shop| reading_now(shop, pot));
     let matched = InkFact::Matched { pot, reading, by: store.operator() };
-    record_and_notify(store, vec![(ids::new_id(), Fact::Ink(matched))], i18n::pot_matched_said());
+    record_and_notify(store, vec![(ids::new_id(), Fact::Ink(matched))], i18n::pot_matched_notice());
 }

@@ -31,7 +31,7 @@ pub fn JobsPage() -> impl IntoView {
         }
     };
     view! {
-        <Page title=Signal::derive(|| i18n::place_jobs().to_owned()) up=Route::Day aside class="jobs">
+        <Page title=Signal::derive(|| i18n::nav_jobs().to_owned()) up=Route::Day aside class="jobs">
             {move || if is_new.get() {
                 view! {
                     <Empty icon="jobs" title=i18n::jobs_empty_title() text=i18n::jobs_empty_text()>

@@ -20,7 +20,7 @@ pub fn PickRunPage() -> impl IntoView {
     }
     let runs = store.every_minute(move |shop, clock| rail(shop, clock).runs);
     view! {
-        <Page title=Signal::derive(|| i18n::place_press().to_owned()) class="press-pick">
+        <Page title=Signal::derive(|| i18n::nav_press().to_owned()) class="press-pick">
             {move || if runs.with(Vec::is_empty) {
                 view! {
                     <Empty icon="press" title=i18n::press_empty_title() text=i18n::press_empty_text()>

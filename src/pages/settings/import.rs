@@ -29,22 +29,22 @@ pub fn ImportSection() -> impl IntoView {
                 <span>{move || if busy() { i18n::backup_busy() } else { i18n::backup_pick() }}</span>
             </label>
             {move || store.backup.with(|backup| backup.preview.clone()).map(|preview| view! { <Preview preview/> })}
-            <div role="status" id="brought">
+            <div role="status" id="import-result">
                 {move || store.backup.with(|backup| backup.imported.clone()).map(|imported| match imported {
                     Ok(imported) => view! { <ImportReport imported/> }.into_any(),
                     Err(error) => view! { <Refused error/> }.into_any(),
                 })}
                 {move || store.backup.with(|backup| backup.taken_back.clone()).map(|taken| match taken {
                     Ok(facts) => view! {
-                        <p class="verdict good"><Icon name="check"/><span>{i18n::brought_taken_back(i18n::facts(facts as u32))}</span></p>
+                        <p class="verdict good"><Icon name="check"/><span>{i18n::import_taken_back(i18n::facts(facts as u32))}</span></p>
                     }.into_any(),
                     Err(error) => view! { <Refused error/> }.into_any(),
                 })}
             </div>
             {move || store.backup.with(|backup| backup.can_take_back.filter(|_| backup.preview.is_none())).map(|at| view! {
-                <p class="quiet-line" id="brought-at">{i18n::brought_at(i18n::moment(at))}" "{i18n::brought_take_back_text()}</p>
+                <p class="quiet-line" id="import-at">{i18n::import_at(i18n::moment(at))}" "{i18n::import_take_back_text()}</p>
                 <button type="button" class="button with-icon" id="take-back" disabled=busy on:click=move |_| store.take_back_import()>
-                    <Icon name="undo"/>{i18n::brought_take_back()}
+                    <Icon name="undo"/>{i18n::import_take_back()}
                 </button>
             })}
         </section>
@@ -75,7 +75,7 @@ fn Preview(preview: ImportPreview) -> impl IntoView {
                 <ul class="plain" id="preview-changes">{changes.into_iter().map(|line| view! { <li>{line}</li> }).collect_view()}</ul>
             })}
             <div class="button-row">
-                <button type="button" class="button" class:primary=!foreign class:danger=foreign id="bring-in" on:click=move |_| store.import()>
+                <button type="button" class="button" class:primary=!foreign class:danger=foreign id="import-file" on:click=move |_| store.import()>
                     {if foreign { i18n::preview_import_anyway() } else { i18n::preview_import() }}
                 </button>
                 <button type="button" class="button" class:primary=foreign id="leave-file" on:click=move |_| store.leave_file()>{i18n::preview_leave()}</button>
@@ -119,18 +119,18 @@ fn ImportReport(imported: ImportSummary) -> impl IntoView {
     let (photos, missing, imported) = (imported.photos, imported.photos_missing, imported.facts);
     let known = i18n::facts(imported.known as u32);
     let text = if imported.new > 0 {
-        i18n::brought_new(i18n::facts(imported.new as u32), known)
+        i18n::import_new(i18n::facts(imported.new as u32), known)
     } else {
-        i18n::brought_nothing(known)
+        i18n::import_nothing(known)
     };
     view! {
         <p class="verdict good"><Icon name="check"/><span>{text}</span></p>
-        {(photos > 0).then(|| view! { <p id="brought-photos">{i18n::brought_photos(photos)}</p> })}
-        {(missing > 0).then(|| view! { <p class="caution">{i18n::brought_photos_missing(missing)}</p> })}
-        {(imported.gaps > 0).then(|| view! { <p class="caution">{i18n::brought_gaps(imported.gaps as u32)}</p> })}
-        {(imported.forks > 0).then(|| view! { <p class="caution" id="brought-forks">{i18n::brought_forks()}</p> })}
-        {imported.renewed.then(|| view! { <p class="caution" id="brought-renewed">{i18n::brought_renewed()}</p> })}
-        {(imported.far_ahead > 0).then(|| view! { <p class="caution">{i18n::brought_far_ahead(imported.far_ahead as u32)}</p> })}
+        {(photos > 0).then(|| view! { <p id="import-photos">{i18n::import_photos(photos)}</p> })}
+        {(missing > 0).then(|| view! { <p class="caution">{i18n::import_photos_missing(missing)}</p> })}
+        {(imported.gaps > 0).then(|| view! { <p class="caution">{i18n::import_gaps(imported.gaps as u32)}</p> })}
+        {(imported.forks > 0).then(|| view! { <p class="caution" id="import-forks">{i18n::import_forks()}</p> })}
+        {imported.renewed.then(|| view! { <p class="caution" id="import-renewed">{i18n::import_renewed()}</p> })}
+        {(imported.far_ahead > 0).then(|| view! { <p class="caution">{i18n::import_far_ahead(imported.far_ahead as u32)}</p> })}
     }
 }
 
@@ -142,7 +142,7 @@ fn Refused(error: ImportError) -> impl IntoView {
 fn import_error(error: &ImportError) -> String {
     match error {
         ImportError::NotRead => i18n::backup_not_read().into(),
-        ImportError::ChunkNotLoaded => i18n::part_failed_text().into(),
+        ImportError::ChunkNotLoaded => i18n::chunk_failed_text().into(),
         ImportError::NoRoom => i18n::photo_no_room().into(),
         ImportError::File(problem) => i18n::backup_problem(*problem),
         ImportError::TooMany(_) => i18n::backup_too_many().into(),

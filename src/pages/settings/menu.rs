@@ -31,7 +31,7 @@ pub fn MenuPage(
     });
     let rows = rows.collect_view();
     view! {
-        <Page title=Signal::derive(|| i18n::place_more().to_owned()) class="more">
+        <Page title=Signal::derive(|| i18n::nav_more().to_owned()) class="more">
             <ul class="menu">
                 {rows}
             </ul>

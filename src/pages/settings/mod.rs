@@ -35,6 +35,6 @@ fn menu_entries() -> Vec<MenuEntry> {
         entry(Route::More(MoreRoute::Settings), "gear", i18n::settings_title(), i18n::settings_text()),
         entry(Route::More(MoreRoute::Backup), "out", i18n::backup_title(), i18n::backup_text()),
         entry(Route::More(MoreRoute::Deleted), "bin", i18n::deleted_title(), i18n::deleted_text()),
-        entry(Route::More(MoreRoute::Storage), "box", i18n::about_title(), i18n::about_text()),
+        entry(Route::More(MoreRoute::Storage), "box", i18n::storage_title(), i18n::storage_text()),
     ]
 }

@@ -15,22 +15,22 @@ pub fn StoragePage() -> impl IntoView {
     store.refresh_persistence();
     updates::check_stored();
     view! {
-        <Page title=Signal::derive(|| i18n::about_title().to_owned()) up=Route::More(MoreRoute::Menu) class="about">
+        <Page title=Signal::derive(|| i18n::storage_title().to_owned()) up=Route::More(MoreRoute::Menu) class="about">
             <Data/>
             <section class="card">
-                <h2>{i18n::about_offline()}</h2>
+                <h2>{i18n::storage_offline()}</h2>
                 <p id="offline-ready" data-ready=move || store.offline_ready.get().to_string()>
                     {move || if store.offline_ready.get() { i18n::offline_ready() } else { i18n::offline_not_ready() }}
                 </p>
             </section>
             <section class="card">
-                <h2>{i18n::about_install()}</h2>
+                <h2>{i18n::storage_install()}</h2>
                 <InstallHint/>
             </section>
             <section class="card">
-                <h2>{i18n::about_version()}</h2>
+                <h2>{i18n::storage_version()}</h2>
                 <p>{i18n::app_name()}" "{env!("CARGO_PKG_VERSION")}</p>
-                <p class="quiet-line">{i18n::about_licence()}</p>
+                <p class="quiet-line">{i18n::storage_licence()}</p>
             </section>
             <Erase/>
         </Page>
@@ -45,20 +45,20 @@ fn Data() -> impl IntoView {
     let persistence = move || store.persistence.get();
     view! {
         <section class="card">
-            <h2>{i18n::about_data()}</h2>
-            <p>{i18n::about_data_text()}</p>
-            <p id="facts" data-facts=move || facts.get().to_string()>{move || i18n::about_facts(i18n::facts(facts.get() as u32))}
-                {move || persistence().space.map(|room| format!(" · {}", i18n::about_room(i18n::bytes(room.used), i18n::bytes(room.quota))))}
+            <h2>{i18n::storage_data()}</h2>
+            <p>{i18n::storage_data_text()}</p>
+            <p id="facts" data-facts=move || facts.get().to_string()>{move || i18n::storage_facts(i18n::facts(facts.get() as u32))}
+                {move || persistence().space.map(|room| format!(" · {}", i18n::storage_room(i18n::bytes(room.used), i18n::bytes(room.quota))))}
             </p>
-            {move || (unknown.get() > 0).then(|| view! { <p class="caution">{i18n::about_unknown(i18n::facts(unknown.get()))}</p> })}
+            {move || (unknown.get() > 0).then(|| view! { <p class="caution">{i18n::storage_unknown(i18n::facts(unknown.get()))}</p> })}
             {move || match (persistence().persisted, persistence().declined) {
-                (Some(true), _) => view! { <p class="verdict good"><Icon name="check"/><span>{i18n::keep_promised()}</span></p> }.into_any(),
-                (_, true) => view! { <p class="caution">{i18n::keep_declined()}</p> }.into_any(),
+                (Some(true), _) => view! { <p class="verdict good"><Icon name="check"/><span>{i18n::persistence_promised()}</span></p> }.into_any(),
+                (_, true) => view! { <p class="caution">{i18n::persistence_declined()}</p> }.into_any(),
                 (Some(false), _) => view! {
-                    <p>{i18n::keep_not_promised()}</p>
-                    <button type="button" class="button" on:click=move |_| store.request_persistence()>{i18n::keep_ask()}</button>
+                    <p>{i18n::persistence_not_promised()}</p>
+                    <button type="button" class="button" on:click=move |_| store.request_persistence()>{i18n::persistence_ask()}</button>
                 }.into_any(),
-                (None, _) => view! { <p class="quiet-line">{i18n::keep_unknown()}</p> }.into_any(),
+                (None, _) => view! { <p class="quiet-line">{i18n::persistence_unknown()}</p> }.into_any(),
             }}
         </section>
     }
@@ -89,14 +89,14 @@ fn Erase() -> impl IntoView {
     (!demo).then(|| {
         view! {
             <section class="card">
-                <h2>{i18n::about_erase()}</h2>
-                <p>{i18n::about_erase_text()}</p>
-                <button type="button" class="button danger" id="erase" on:click=move |_| asking.set(true)>{i18n::about_erase_button()}</button>
+                <h2>{i18n::storage_erase()}</h2>
+                <p>{i18n::storage_erase_text()}</p>
+                <button type="button" class="button danger" id="erase" on:click=move |_| asking.set(true)>{i18n::storage_erase_button()}</button>
                 {move || asking.get().then(|| view! {
-                    <Sheet title=i18n::about_erase_sure() on_close=Callback::new(move |()| asking.set(false))>
-                        <p>{i18n::about_erase_sure_text(i18n::facts(store.shop.with_untracked(Shop::fact_count) as u32))}</p>
+                    <Sheet title=i18n::storage_erase_sure() on_close=Callback::new(move |()| asking.set(false))>
+                        <p>{i18n::storage_erase_sure_text(i18n::facts(store.shop.with_untracked(Shop::fact_count) as u32))}</p>
                         <div class="button-row">
-                            <button type="button" class="button danger" id="erase-yes" on:click=move |_| { asking.set(false); store.erase_all(); }>{i18n::about_erase_yes()}</button>
+                            <button type="button" class="button danger" id="erase-yes" on:click=move |_| { asking.set(false); store.erase_all(); }>{i18n::storage_erase_yes()}</button>
                             <button type="button" class="button primary" on:click=move |_| asking.set(false)>{i18n::cancel()}</button>
                         </div>
                     </Sheet>

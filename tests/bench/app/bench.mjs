@@ -69,8 +69,8 @@ async function phone(pulls) {
   const lines = shopLines(pulls, Date.now());
   const file = join(folder, "bench.zip");
   writeFileSync(file, backupFile(lines, Date.now(), { packed: true }));
-  const read = await measured(page, () => page.locator("#file").setInputFiles(file), "#bring-in");
-  const merged = await measured(page, () => page.locator("#bring-in").tap(), "#brought .verdict");
+  const read = await measured(page, () => page.locator("#file").setInputFiles(file), "#import-file");
+  const merged = await measured(page, () => page.locator("#import-file").tap(), "#import-result .verdict");
   const backup = await measured(page, () => page.locator("#prepare").tap(), "#ready");
   await page.evaluate(() => { location.hash = "#/more/about"; });
   await page.locator("#offline-ready[data-ready=true]").waitFor({ timeout: 60_000 });
@@ -230,8 +230,8 @@ async function failure() {
   await page.addInitScript(() => localStorage.setItem("lastpull.device", JSON.stringify({ started: true, metric: false })));
   await page.goto(`${server.url}#/more/backup`);
   await page.locator("#file").setInputFiles({ name: "bench.zip", mimeType: "application/zip", buffer: backupFile(shopLines(60, Date.now()), Date.now()) });
-  await page.locator("#bring-in").tap({ timeout: 60_000 });
-  await page.locator("#brought .verdict").waitFor({ timeout: 60_000 });
+  await page.locator("#import-file").tap({ timeout: 60_000 });
+  await page.locator("#import-result .verdict").waitFor({ timeout: 60_000 });
   await page.evaluate(() => { location.hash = "#/press"; });
   await reportFailure(page);
   await openStep(page, "photos");

@@ -108,8 +108,8 @@ async function exportBackup(window) {
 async function importBackup(window, path) {
   await shows(window, "#file");
   await window.chooseFile("#file", path);
-  await pressIfAsked(window, "#bring-in", "#brought > p");
-  return waitFor(window, "a message about the file", () => document.querySelector("#brought > p")?.innerText);
+  await pressIfAsked(window, "#import-file", "#import-result > p");
+  return waitFor(window, "a message about the file", () => document.querySelector("#import-result > p")?.innerText);
 }
 
 /** Defines the journey as a test of this engine, or a skipped test that says what is missing. */

@@ -92,11 +92,11 @@ test("a moved bulb's time is computed and marked untested", async (t) => {
   await enterStepGuide(page, { mesh: 156, time: 100, step: 7 });
   await save(page);
   await waitForAnswer(page, "100\u00a0s");
-  await go(page, "#/stencil/kit", ".stencil-kit");
+  await go(page, "#/stencil/kit", ".stencil-equipment");
   await press(page, page.locator(".stencil-row", { hasText: "Bulb" }));
   await fillForm(page, { distance: 30 });
   await save(page);
-  await page.locator(".stencil-kit").waitFor();
+  await page.locator(".stencil-equipment").waitFor();
   await go(page, "#/stencil/exposure", "#scaled");
   // (30/20)² by the inverse-square law.
   await page.locator("#scaled").getByText("225\u00a0s").waitFor();
@@ -200,20 +200,20 @@ test("three slower batches advise recharging the bath; a charge resets", async (
   for (const minutes of [9, 9]) await addBatch(page, 4, minutes);
   await state.getByText("Too few batches to say: 1 more.").waitFor();
   await addBatch(page, 4, 9);
-  await state.getByText("Charge the bath anew").waitFor();
+  await state.getByText("Charge the bath again").waitFor();
   assert.equal(await page.locator("#bath-now").innerText(), "9");
   const chart = page.locator("#bath-chart svg");
   assert.equal(await chart.locator("circle").count(), 6);
   assert.equal(
     await chart.getAttribute("aria-label"),
-    "Minutes a screen, batch by batch: 5, 5, 5, 9, 9, 9. fresh 5. charge anew 7.5.",
+    "Minutes a screen, batch by batch: 5, 5, 5, 9, 9, 9. fresh 5. charge again 7.5.",
   );
   // Deleting a batch removes the advice as well.
   await press(page, "#batches summary");
   await press(page, page.locator("#batches .icon-button").first());
   await state.getByText("Too few batches to say: 1 more.").waitFor();
   await press(page, ".notice-undo");
-  await state.getByText("Charge the bath anew").waitFor();
+  await state.getByText("Charge the bath again").waitFor();
   await charge(page, "Dip, one to four");
   await state.getByText("Too few batches to say: 6 more.").waitFor();
   await press(page, "#charges summary");
@@ -297,6 +297,6 @@ test("times, lamps and batches survive a reload without a network", async (t) =>
   await page.locator("#bath-state").getByText("Too few batches to say: 5 more.").waitFor();
   await go(page, "#/stencil/exposure", "#answer");
   await waitForAnswer(page, "239\u00a0s");
-  await go(page, "#/stencil/kit", ".stencil-kit");
+  await go(page, "#/stencil/kit", ".stencil-equipment");
   await page.locator(".stencil-row", { hasText: "Harbour blue" }).waitFor();
 });

@@ -44,10 +44,10 @@ test("a file of the demo is shown before it is merged, can be left, and taken ba
   assert.deepEqual(await shopState(page), before, "leaving the file changes nothing");
 
   await pickBackup(page, bytes);
-  await press(page, "#bring-in");
-  await page.locator("#brought").getByText(`${facts} facts new`).waitFor();
+  await press(page, "#import-file");
+  await page.locator("#import-result").getByText(`${facts} facts new`).waitFor();
   await press(page, "#take-back");
-  await page.locator("#brought").getByText(`${facts} facts left this device`).waitFor();
+  await page.locator("#import-result").getByText(`${facts} facts left this device`).waitFor();
   assert.deepEqual(await shopState(page), before);
   assert.equal(await shopName(page), "Harbour Prints");
   await page.reload();
@@ -66,9 +66,9 @@ test("what was recorded after an import stays when it is taken back", async (t) 
   await page.reload();
   await waitForCount(page, 5);
   await go(page, "#/more/backup", "#take-back");
-  await page.locator("#brought-at").getByText("Last file brought in").waitFor();
+  await page.locator("#import-at").getByText("Last file brought in").waitFor();
   await press(page, "#take-back");
-  await page.locator("#brought").getByText("left this device").waitFor();
+  await page.locator("#import-result").getByText("left this device").waitFor();
   await go(page, run, "#zone");
   await waitForCount(page, 5);
   await pull(page, 1);
@@ -77,7 +77,7 @@ test("what was recorded after an import stays when it is taken back", async (t) 
   await go(page, "#/jobs", ".job-row");
   assert.equal(await page.locator(".job-row").count(), 1);
   await go(page, "#/more/backup", "#file");
-  await page.locator("#brought").waitFor({ state: "attached" });
+  await page.locator("#import-result").waitFor({ state: "attached" });
   assert.equal(await page.locator("#take-back").count(), 0, "what was taken back cannot be taken back again");
 });
 
@@ -90,16 +90,16 @@ test("the file of one's own other device is recognised, another shop's is not", 
   await two.locator("#file").waitFor();
   await pickBackup(two, (await exportBackup(one)).bytes);
   assert.equal(await origin(two), "first");
-  await press(two, "#bring-in");
-  await two.locator("#brought .verdict").waitFor();
+  await press(two, "#import-file");
+  await two.locator("#import-result .verdict").waitFor();
   await go(two, run, "#zone");
   await pull(two, 4);
   await pickBackup(one, (await exportBackup(two)).bytes);
   assert.equal(await origin(one), "same");
   await one.locator("#preview-changes").getByText("Pieces counted: 4").waitFor();
   await one.locator("#preview-changes").getByText("Adds to 1 job that is here").waitFor();
-  await press(one, "#bring-in");
-  await one.locator("#brought .verdict").waitFor();
+  await press(one, "#import-file");
+  await one.locator("#import-result .verdict").waitFor();
   await go(one, run, "#zone");
   await waitForCount(one, 6);
 

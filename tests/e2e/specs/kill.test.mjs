@@ -175,11 +175,11 @@ killTest("importing", "a browser killed while it imports a file has all of it or
     const lines = shopLines(300, now()).map((line) => line.replace(id(1), id(0x1000 + round)));
     await go(page, "#/more/backup", "#file");
     // The app may show what is in the file first.
-    press(page, "#bring-in").catch(() => {});
+    press(page, "#import-file").catch(() => {});
     const acknowledged = await killWhile(context, round, {
       wrote: context.browser.wrote("segments"),
       began: page.locator("#file").setInputFiles({ name: "other.zip", mimeType: "application/zip", buffer: backupFile(lines, now()) }),
-      done: page.locator("#brought").filter({ hasText: `${lines.length} facts new` }).waitFor(),
+      done: page.locator("#import-result").filter({ hasText: `${lines.length} facts new` }).waitFor(),
     });
     const opened = await context.open(folder, run);
     await waitForCount(opened, 2);

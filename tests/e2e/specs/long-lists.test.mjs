@@ -75,10 +75,10 @@ test("a search finds the oldest job, and Back from it leads to what was searched
   assert.equal(await page.locator("#search").inputValue(), "LANTERN order");
   await go(page, "#/", ".page.day");
   await go(page, "#/jobs", "#finished-jobs .job-row");
-  assert.equal(await page.locator("#search").inputValue(), "", "opened anew, it is empty");
+  assert.equal(await page.locator("#search").inputValue(), "", "opened again, it is empty");
 });
 
-test("Back leads to the place in the list, and the list opened anew begins at its top", async (t) => {
+test("Back leads to the place in the list, and the list opened again begins at its top", async (t) => {
   const page = await oldShop(t);
   await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight / 2));
   await page.waitForFunction(() => [...document.querySelectorAll("#finished-jobs .job-row")].some((row) => {

@@ -146,7 +146,7 @@ test("an app whose stored copy is gone says so truthfully and stores it again", 
   t.after(() => again.close());
   await go(page, "#/", ".page.day");
   await go(page, "#/more/about", "#offline-ready[data-ready=true]");
-  // The state of the worker has one entry, made anew when a build is chosen.
+  // The state of the worker has one entry, made again when a build is chosen.
   assert.ok((await stored()) >= before - 1);
   await again.close();
   await page.reload();

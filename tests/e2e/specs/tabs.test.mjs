@@ -138,8 +138,8 @@ test("a tab that opens while another counts shows what it missed", async (t) => 
   await two.goto(one.url(), { waitUntil: "commit" });
   await isAsked;
   // Its worker has read the journal by now.
-  await two.waitForFunction(() => globalThis.lastpullDisk?.early);
-  await two.evaluate(() => globalThis.lastpullDisk.early.then(() => true));
+  await two.waitForFunction(() => globalThis.lastpullJournalWorker?.early);
+  await two.evaluate(() => globalThis.lastpullJournalWorker.early.then(() => true));
   await pull(one, 2);
   letThrough();
   await two.locator("#zone").waitFor();

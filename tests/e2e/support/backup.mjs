@@ -37,17 +37,17 @@ export async function exportBackup(page) {
 export async function pickBackup(page, bytes, name = "lastpull.zip") {
   await go(page, "#/", ".page.day");
   await go(page, "#/more/backup", "#file");
-  await page.locator("#brought > *").evaluateAll((elements) => elements.forEach((element) => element.setAttribute("data-old", "")));
+  await page.locator("#import-result > *").evaluateAll((elements) => elements.forEach((element) => element.setAttribute("data-old", "")));
   await page.locator("#file").setInputFiles({ name, mimeType: "application/zip", buffer: bytes });
-  await page.locator("#preview, #brought > p:not([data-old])").first().waitFor();
+  await page.locator("#preview, #import-result > p:not([data-old])").first().waitFor();
 }
 
 /** Imports a file, whosever it is, and returns the app's message about it. */
 export async function importBackup(page, bytes, name) {
   await pickBackup(page, bytes, name);
-  if (await page.locator("#preview").count()) await press(page, "#bring-in");
-  await page.locator("#brought > p:not([data-old])").first().waitFor();
-  return (await page.locator("#brought").innerText()).trim();
+  if (await page.locator("#preview").count()) await press(page, "#import-file");
+  await page.locator("#import-result > p:not([data-old])").first().waitFor();
+  return (await page.locator("#import-result").innerText()).trim();
 }
 
 /** Number of facts stored on the device. */

@@ -931,7 +931,7 @@ const PAGES = [
       await press(page, "#prepare");
       await page.locator("#ready").waitFor();
       await page.locator("#file").setInputFiles({ name: "x.zip", mimeType: "application/zip", buffer: Buffer.from("hello") });
-      await page.locator("#brought .problem").waitFor();
+      await page.locator("#import-result .problem").waitFor();
     },
   },
   {

@@ -12,7 +12,7 @@ mod stored;
 use crate::codec::{Encode, Reader, encode_number};
 use index::Index;
 use std::fmt;
-use stored::{Directory, LINE, Place, Places, Stored};
+use stored::{Directory, LINE, RowPosition, RowPositions, Stored};
 use uuid::Uuid;
 
 /// Values by id, iterated in the order of their ids.
@@ -32,21 +32,21 @@ impl<T> Default for Table<T> {
 }
 
 impl<T> Table<T> {
-    fn place(&self, id: &Uuid) -> Option<Place> {
+    fn place(&self, id: &Uuid) -> Option<RowPosition> {
         match self.stored.as_ref().and_then(|stored| stored.directory.position(id)) {
-            Some(position) => Some(Place::Stored(position)),
-            None => self.index.position(id).map(Place::Own),
+            Some(position) => Some(RowPosition::Stored(position)),
+            None => self.index.position(id).map(RowPosition::Own),
         }
     }
 
-    fn places(&self) -> Places<'_> {
-        Places::new(self.stored.as_ref().map(|stored| &stored.directory), &self.index)
+    fn places(&self) -> RowPositions<'_> {
+        RowPositions::new(self.stored.as_ref().map(|stored| &stored.directory), &self.index)
     }
 
-    fn at(&self, place: Place) -> Option<&T> {
+    fn at(&self, place: RowPosition) -> Option<&T> {
         match place {
-            Place::Stored(position) => self.stored.as_ref().map(|stored| stored.at(position)),
-            Place::Own(position) => self.rows.get(position).map(|(_, thing)| thing),
+            RowPosition::Stored(position) => self.stored.as_ref().map(|stored| stored.at(position)),
+            RowPosition::Own(position) => self.rows.get(position).map(|(_, thing)| thing),
         }
     }
 
@@ -182,7 +182,7 @@ impl<T: Encode> Encode for Table<T> {
         let rows = out.len();
         for (id, place) in self.places() {
             match (&self.stored, place) {
-                (Some(stored), Place::Stored(position)) => out.extend_from_slice(stored.directory.row(position)),
+                (Some(stored), RowPosition::Stored(position)) => out.extend_from_slice(stored.directory.row(position)),
                 _ => self.at(place).into_iter().for_each(|thing| thing.encode(out)),
             }
             let end = ((out.len() - rows) as u32).to_le_bytes();

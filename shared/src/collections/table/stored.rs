@@ -121,7 +121,7 @@ impl<T> Stored<T> {
 
 /// Where a row of a table is.
 #[derive(Clone, Copy)]
-pub(super) enum Place {
+pub(super) enum RowPosition {
     /// Among the stored rows.
     Stored(usize),
     /// Among the table's own.
@@ -130,13 +130,13 @@ pub(super) enum Place {
 
 /// The ids of stored rows and a table's own, in order.
 #[derive(Clone)]
-pub(super) struct Places<'a> {
+pub(super) struct RowPositions<'a> {
     directory: Option<&'a Directory>,
     stored: Range<usize>,
     own: Iter<'a, Uuid, u32>,
 }
 
-impl<'a> Places<'a> {
+impl<'a> RowPositions<'a> {
     pub(super) fn new(directory: Option<&'a Directory>, own: &'a Index) -> Self {
         let stored = 0..directory.map_or(0, |directory| directory.left.len());
         Self { directory, stored, own: own.iter() }
@@ -156,12 +156,12 @@ impl<'a> Places<'a> {
     }
 }
 
-fn own<'a>((id, position): (&'a Uuid, &'a u32)) -> (&'a Uuid, Place) {
-    (id, Place::Own(*position as usize))
+fn own<'a>((id, position): (&'a Uuid, &'a u32)) -> (&'a Uuid, RowPosition) {
+    (id, RowPosition::Own(*position as usize))
 }
 
-impl<'a> Iterator for Places<'a> {
-    type Item = (&'a Uuid, Place);
+impl<'a> Iterator for RowPositions<'a> {
+    type Item = (&'a Uuid, RowPosition);
 
     #[inline(never)]
     fn next(&mut self) -> Option<Self::Item> {
@@ -171,11 +171,11 @@ impl<'a> Iterator for Places<'a> {
             return self.own.next().map(own);
         }
         step(&mut self.stored);
-        Some((id, Place::Stored(position)))
+        Some((id, RowPosition::Stored(position)))
     }
 }
 
-impl DoubleEndedIterator for Places<'_> {
+impl DoubleEndedIterator for RowPositions<'_> {
     #[inline(never)]
     fn next_back(&mut self) -> Option<Self::Item> {
         let step = |stored: &mut Range<usize>| stored.end -= 1;
@@ -186,6 +186,6 @@ impl DoubleEndedIterator for Places<'_> {
             return self.own.next_back().map(own);
         }
         step(&mut self.stored);
-        Some((id, Place::Stored(position)))
+        Some((id, RowPosition::Stored(position)))
     }
 }

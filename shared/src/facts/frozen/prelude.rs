@@ -59,7 +59,7 @@ pub(super) fn seconds(seconds: u32) -> Seconds {
 }
 
 pub(super) fn belt(micrometres_per_second: u32) -> BeltSpeed {
-    BeltSpeed::from_micrometres_a_second(micrometres_per_second)
+    BeltSpeed::from_micrometres_per_second(micrometres_per_second)
 }
 
 pub(super) fn millimetres(millimetres: i32) -> Length {

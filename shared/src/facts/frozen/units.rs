@@ -41,7 +41,7 @@ frozen! {
     }
 
     struct BeltSpeed, |speed| Fact::RunSet(vec![RunField::Belt(Some(speed))]) => {
-        BeltSpeed::from_micrometres_a_second(15_240) => "15240", "8877";
+        BeltSpeed::from_micrometres_per_second(15_240) => "15240", "8877";
     }
 
     struct Grams, |weight| Fact::Ink(InkFact::PotSet(vec![PotField::Tare(Some(weight))])) => {

@@ -35,7 +35,7 @@ pub fn fastest_belt(heated: Length, hold: Seconds) -> Option<BeltSpeed> {
         return None;
     }
     let speed = f64::from(heated.micrometres()) * 1000.0 / f64::from(hold.milliseconds());
-    (speed >= 1.0).then(|| BeltSpeed::from_micrometres_a_second(speed as u32))
+    (speed >= 1.0).then(|| BeltSpeed::from_micrometres_per_second(speed as u32))
 }
 
 /// The number of passes with this dwell that add up to `hold`; 1 if `hold` is zero. `None` if the dwell is

@@ -147,7 +147,7 @@ fn dwell_by(shop: &Shop, id: RunId, item: CheckItem, value: i64) -> Option<Secon
         return Some(Seconds::from_milliseconds(value));
     }
     let (_, heater, _) = dryer_of(shop, id).filter(|_| item == CheckItem::Belt)?;
-    dwell(heater.heated_length?, BeltSpeed::from_micrometres_a_second(value))
+    dwell(heater.heated_length?, BeltSpeed::from_micrometres_per_second(value))
 }
 
 /// The record of a check that was made for the value that is set now.

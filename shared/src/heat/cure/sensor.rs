@@ -83,7 +83,7 @@ pub(crate) fn dryer_error(heater: &Heater, setting: Option<Temperature>, now: Wa
     })
 }
 
-/// The temperature at the print that a setting is compared with the limits as: corrected by the dryer's measurements.
+/// The print temperature assumed for a setting when it is compared with limits: corrected by the dryer's measurements.
 pub(crate) fn set_temperature_for_limits(
     heater: Option<&Heater>,
     setting: Option<Temperature>,

@@ -1,6 +1,6 @@
 //! What the shop's earlier runs, and the printer, say about a run.
 
-use super::course::{CoursePrior, Kinship, TroublePrior};
+use super::course::{CoursePrior, RunSimilarity, TroublePrior};
 use crate::collections::sort_by_key;
 use crate::ids::RunId;
 use crate::run::model::RunKind;
@@ -55,13 +55,16 @@ impl<'a> Experience<'a> {
         let this = kind(self.shop, run);
         let alike = self.latest(id, MIN_GAPS, |kind| *kind == this);
         if !alike.is_empty() {
-            return (CoursePrior::learned(&alike, Kinship::Alike), PaceSource::Alike { runs: alike.len() as u32 });
+            return (
+                CoursePrior::learned(&alike, RunSimilarity::Alike),
+                PaceSource::Alike { runs: alike.len() as u32 },
+            );
         }
         let mut other = self.latest(id, MIN_GAPS, |kind| kind.location == this.location);
         if other.is_empty() {
             other = self.latest(id, MIN_GAPS, |_| true);
         }
-        let prior = CoursePrior::learned(&other, Kinship::Other);
+        let prior = CoursePrior::learned(&other, RunSimilarity::Other);
         match run.guess {
             Some(guess) if guess.seconds() > 0.0 => (prior.with_guess(guess.seconds()), PaceSource::Guess),
             _ if other.is_empty() => (prior, PaceSource::Unknown),

@@ -2,7 +2,7 @@
 
 use crate::facts::{BurnStep, Fact, ScreenFact, ScreenField, ScreenState};
 use crate::ids::Subject;
-use crate::screen::model::standing::TimedState;
+use crate::screen::model::timed_state::TimedState;
 use crate::screen::{Screen, ScreenChange, ScreenEvent};
 use crate::shop::Shop;
 use crate::time::WallTime;

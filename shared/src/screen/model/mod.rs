@@ -6,7 +6,7 @@ mod exposure_log;
 mod known_exposure;
 mod lamp;
 mod screen;
-pub(crate) mod standing;
+pub(crate) mod timed_state;
 
 pub use bath::{Batch, Bath, Charge, DEFAULT_RECHARGE_PERCENT};
 pub use emulsion::Emulsion;
@@ -14,4 +14,4 @@ pub use exposure_log::ExposureLog;
 pub use known_exposure::KnownExposure;
 pub use lamp::Lamp;
 pub use screen::{Screen, ScreenChange, Screens};
-pub use standing::ScreenEvent;
+pub use timed_state::ScreenEvent;

@@ -1,6 +1,6 @@
 //! The shop's screens, folded from the facts.
 
-use super::standing::{ScreenEvent, TimedState};
+use super::timed_state::{ScreenEvent, TimedState};
 use crate::codec::Encode;
 use crate::collections::Table;
 use crate::deletion::{DeleteById, Deletion, deletable};

@@ -48,13 +48,13 @@ fn entries(facts: Vec<(u64, (Uuid, Fact))>) -> Vec<Entry> {
 fn from_all(shop: &Shop) -> Links {
     let mut links = Links::default();
     for (id, job) in shop.jobs.iter() {
-        links.job_changed(*id, JobStanding::default(), JobStanding::of(job));
+        links.job_changed(*id, LinkedJob::default(), LinkedJob::of(job));
     }
     for (id, lot) in shop.lots.iter() {
-        links.lot_changed(*id, LotStanding::default(), LotStanding::of(lot), &Table::default());
+        links.lot_changed(*id, LinkedLot::default(), LinkedLot::of(lot), &Table::default());
     }
     for (id, run) in shop.runs.iter() {
-        links.run_changed(*id, RunStanding::default(), RunStanding::of(run), &shop.lots);
+        links.run_changed(*id, LinkedRun::default(), LinkedRun::of(run), &shop.lots);
     }
     links
 }

@@ -2,7 +2,7 @@
 
 use super::shops::{Habit, InventedRun, InventedShop};
 use crate::run::student_t::t_quantile;
-use lastpull_core::run::{Course, CoursePrior, Kinship, Outlook, PaceSummary, TroublePrior};
+use lastpull_core::run::{Course, CoursePrior, Outlook, PaceSummary, RunSimilarity, TroublePrior};
 use lastpull_core::time::Estimate;
 use rand::rngs::StdRng;
 use rand::{Rng, SeedableRng};
@@ -122,7 +122,7 @@ fn plain_width(run: &InventedRun, gaps: usize) -> f64 {
 
 fn priors(history: &[PaceSummary]) -> (CoursePrior, TroublePrior) {
     let runs: Vec<&PaceSummary> = history.iter().collect();
-    (CoursePrior::learned(&runs, Kinship::Alike), TroublePrior::learned(&runs))
+    (CoursePrior::learned(&runs, RunSimilarity::Alike), TroublePrior::learned(&runs))
 }
 
 /// Pieces of the run, gaps counted, and what came of it.

@@ -25,7 +25,7 @@ pub fn ChangeFirst(id: RunId, change: Memo<Option<Changeover>>) -> impl IntoView
             match found.status() {
                 HeatStatus::Nothing => ().into_any(),
                 HeatStatus::Verified if found.settling.is_none() => view! {
-                    <p class="heat-ready" id="heat-ready"><Icon name="check"/>{i18n::change_seen_to()}</p>
+                    <p class="heat-ready" id="heat-ready"><Icon name="check"/>{i18n::change_verified()}</p>
                 }
                 .into_any(),
                 call => panel(store, id, call, found, change, doubted),
@@ -54,7 +54,7 @@ fn panel(
         HeatStatus::TooCool => ("bad", "alert", i18n::change_too_cool().to_owned()),
         HeatStatus::TooShort => ("bad", "alert", i18n::change_too_short().to_owned()),
         HeatStatus::Settle => ("calm", "heat", i18n::change_settle().to_owned()),
-        HeatStatus::Verified | HeatStatus::Nothing => ("calm", "check", i18n::change_seen_to().to_owned()),
+        HeatStatus::Verified | HeatStatus::Nothing => ("calm", "check", i18n::change_verified().to_owned()),
         HeatStatus::ChangeFirst => ("tight", "heat", i18n::change_first().to_owned()),
     };
     let set_up = call == HeatStatus::SetUpTooHot;

@@ -82,7 +82,7 @@ fn fields(
                     form.kind = kind;
                     form.method = TestMethod::Own;
                 }))/>
-                {move || view! { <How kind=kind.get() form/> }}
+                {move || view! { <TestMethodFields kind=kind.get() form/> }}
                 <Field label=i18n::test_method_note() kind=Kind::Words bound=bound!(form.method_note) problems hint=i18n::test_method_note_hint()/>
                 <div class="field-pair">
                     {move || view! { <Field label=times_label(kind.get()) kind=Kind::Whole bound=bound!(form.times) problems/> }}
@@ -104,7 +104,7 @@ fn fields(
 
 /// The test method. Renders nothing if there is only one.
 #[component]
-fn How(kind: TestKind, form: RwSignal<TestForm>) -> impl IntoView {
+fn TestMethodFields(kind: TestKind, form: RwSignal<TestForm>) -> impl IntoView {
     let methods = TestMethod::of(kind);
     if methods.len() < 2 {
         return ().into_any();

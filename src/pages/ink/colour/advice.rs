@@ -55,7 +55,7 @@ pub fn Advice(advice: AddAdvice, on: String, picked: RwSignal<Picked>) -> impl I
                     {(advice.residual > 1.0).then(|| view! { <li>{i18n::colour_left(i18n::colour_de(advice.residual))}</li> })}
                     <li>{on}</li>
                     <li>{i18n::colour_origin(advice.origin)}</li>
-                    {advice.by_photo.then(|| view! { <li>{i18n::colour_rests_some()}</li> })}
+                    {advice.by_photo.then(|| view! { <li>{i18n::colour_based_on_some()}</li> })}
                     <li>{if advice.headroom_known { i18n::colour_room(room) } else { i18n::colour_room_guess(room) }}" "{i18n::colour_offers(advice.candidates)}</li>
                 </ul>
             </details>

@@ -65,13 +65,13 @@ fn whole(view: &ComponentColour, shown: RwSignal<Option<DrawdownLine>>) -> AnyVi
     });
     let learned = if view.strength.samples > 0 {
         let times = i18n::number(view.strength.factor, 2);
-        i18n::colour_learned(times, i18n::colour_lessons(view.strength.samples))
+        i18n::colour_learned(times, i18n::colour_correction_samples(view.strength.samples))
     } else {
         i18n::colour_not_learned().to_owned()
     };
     let is_pigment = view.kind == lastpull_core::ink::ComponentKind::Pigment;
     let lines = view.drawdowns.iter().map(|line| view! { <Line line=line.clone() shown/> }).collect_view();
-    let provenance = i18n::colour_rests_on(view.provenance)
+    let provenance = i18n::colour_based_on_on(view.provenance)
         .map(|words| view! { <p class="colour-rests"><Icon name="camera"/><span>{words}</span></p> });
     let worst = view.worst.map(|worst| i18n::colour_worst(i18n::colour_de(worst)));
     view! {

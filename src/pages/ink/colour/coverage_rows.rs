@@ -78,7 +78,7 @@ pub fn rows(view: &CoverView, ask: &CoverageQuery, white: RwSignal<Option<Subjec
             <p class="quiet-line">{if view.is_target { i18n::colour_cover_strike() } else { i18n::colour_cover_in_pot() }}</p>
             {under}
             <p class="quiet-line">{i18n::colour_cover_contrast_note()}" "{i18n::colour_origin(view.origin)}</p>
-            {view.by_photo.then(|| view! { <p class="quiet-line">{i18n::colour_rests_some()}</p> })}
+            {view.by_photo.then(|| view! { <p class="quiet-line">{i18n::colour_based_on_some()}</p> })}
         </section>
     }.into_any()
 }

@@ -67,7 +67,7 @@ fn whole(
     }
     let target = view.target.map(lab_of);
     let garment = view.garment.as_ref().map(|garment| garment.colour);
-    let name = if view.is_read { i18n::colour_pot() } else { i18n::colour_pot_worked_out() };
+    let name = if view.is_read { i18n::colour_pot() } else { i18n::colour_pot_computed() };
     let patches = target.map(|lab| (lab, i18n::colour_target().to_owned())).into_iter();
     let patches: Vec<_> = patches.chain(view.displayed().map(|lab| (lab, name.to_owned()))).collect();
     let says = view.difference.as_ref().map(|difference| {
@@ -159,10 +159,10 @@ fn seen_on(view: &MatchView) -> String {
 /// How the shown colour is known.
 fn read_how(view: &MatchView) -> String {
     match &view.reading {
-        None => i18n::colour_worked_out_recipe().to_owned(),
+        None => i18n::colour_computed_recipe().to_owned(),
         Some(reading) if reading.since == 0 => {
             i18n::colour_read_at(i18n::colour_read_by(reading.reading.by), i18n::moment(reading.at))
         }
-        Some(reading) => i18n::colour_worked_out_since(reading.since),
+        Some(reading) => i18n::colour_computed_since(reading.since),
     }
 }

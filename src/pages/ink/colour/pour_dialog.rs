@@ -32,8 +32,9 @@ pub fn PourSheet(
         event.prevent_default();
         let Some(facts) = submit.validate() else { return };
         let name = |of: Subject| names.iter().find(|(id, _)| *id == of).map_or("", |(_, name)| name);
-        let said =
-            i18n::colour_poured_said(amounts_text(poured_in(&facts).into_iter().map(|(id, grams)| (grams, name(id)))));
+        let said = i18n::colour_poured_notice(amounts_text(
+            poured_in(&facts).into_iter().map(|(id, grams)| (grams, name(id))),
+        ));
         let facts: Facts = facts.into_iter().map(|fact| (ids::new_id(), Fact::Ink(fact))).collect();
         let undo = facts.iter().map(|(id, _)| (*id, Fact::Deleted)).collect();
         let recorded = move || {

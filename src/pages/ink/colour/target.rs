@@ -86,7 +86,7 @@ pub fn TargetPage(recipe: Subject) -> impl IntoView {
                 <h2>{i18n::colour_target_new()}</h2>
                 {submit.draft_line()}
                 {move || {
-                    // Drawn anew when what was typed is discarded.
+                    // Drawn again when what was typed is discarded.
                     read_garment.track();
                     submit.restored.track();
                     view! { <ReadingField name="target" label=i18n::colour_target_new() reading known=read_garment photo=PhotoOf::Target/> }
@@ -154,7 +154,7 @@ fn GarmentSheet(garment: Garment, target: Memo<Option<ColourReading>>, on_close:
             <form on:submit=save novalidate=true>
                 {draft.line()}
                 {move || {
-                    // Drawn anew when what was typed is discarded.
+                    // Drawn again when what was typed is discarded.
                     draft.restored.track();
                     view! { <ReadingField name="garment" label=i18n::colour_garment_do() reading known=target photo=PhotoOf::Garment/> }
                 }}

@@ -55,7 +55,7 @@ pub fn Steps(
     let close = move |closed: bool| {
         let fact = |closed| Fact::Ink(InkFact::PotSet(vec![PotField::Closed(closed)]));
         store.record(id, fact(closed));
-        let said = if closed { i18n::pot_closed_said() } else { i18n::pot_opened_said() };
+        let said = if closed { i18n::pot_closed_notice() } else { i18n::pot_opened_notice() };
         store.notify_with_undo(said, vec![(id, fact(!closed))]);
     };
     let delete = move |_| {

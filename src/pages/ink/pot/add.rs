@@ -64,7 +64,7 @@ pub fn AddToPotPage(id: Subject) -> impl IntoView {
     let send = Callback::new(move |()| {
         let Some(facts) = submit.validate() else { return };
         let event = facts.first().map(|(event, _)| *event);
-        record_and_notify(store, facts, i18n::pot_added_said());
+        record_and_notify(store, facts, i18n::pot_added_notice());
         grams.set(String::new());
         note.set(String::new());
         draft.saved();

@@ -43,7 +43,7 @@ pub fn ApprovalSheet(id: Subject, card: Memo<Option<PotCard>>, close: Callback<(
     let send = submit_dialog(problems, facts, move |facts| {
         draft.saved();
         close.run(());
-        record_and_notify(store, facts, i18n::pot_yes_said());
+        record_and_notify(store, facts, i18n::pot_yes_notice());
     });
     view! {
         <Sheet title=i18n::pot_client_yes() on_close=close>
@@ -76,7 +76,7 @@ pub fn SaveSheet(id: Subject, close: Callback<()>) -> impl IntoView {
     let send = submit_dialog(problems, facts, move |facts| {
         draft.saved();
         close.run(());
-        record_and_notify(store, facts, i18n::pot_saved_said());
+        record_and_notify(store, facts, i18n::pot_saved_notice());
     });
     view! {
         <Sheet title=i18n::pot_save() on_close=close>

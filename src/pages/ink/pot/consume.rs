@@ -47,7 +47,7 @@ pub fn RunUseSheet(id: Subject, close: Callback<()>) -> impl IntoView {
     };
     let send = submit_dialog(problems, check, move |fact| {
         close.run(());
-        record_and_notify(store, vec![(ids::new_id(), Fact::Ink(fact))], i18n::pot_used_said());
+        record_and_notify(store, vec![(ids::new_id(), Fact::Ink(fact))], i18n::pot_used_notice());
     });
     view! {
         <Sheet title=i18n::pot_used() on_close=close>
@@ -80,7 +80,7 @@ pub fn WasteSheet(id: Subject, close: Callback<()>) -> impl IntoView {
     };
     let send = submit_dialog(problems, check, move |fact| {
         close.run(());
-        record_and_notify(store, vec![(ids::new_id(), Fact::Ink(fact))], i18n::pot_wasted_said());
+        record_and_notify(store, vec![(ids::new_id(), Fact::Ink(fact))], i18n::pot_wasted_notice());
     });
     view! {
         <Sheet title=i18n::pot_waste() on_close=close>

@@ -43,7 +43,7 @@ fn event_summary(store: Store, line: &LedgerLine, step: Grams) -> AnyView {
         line.percentages.iter().map(|(id, _)| name(*id)).zip(percents).collect::<Vec<_>>()
     });
     let by = [Some(i18n::moment(line.at)), line.by.clone()].into_iter().flatten().collect::<Vec<_>>().join(" · ");
-    let (icon, do_it) = if deleted { ("repeat", i18n::pot_tell_again()) } else { ("undo", i18n::pot_take_back()) };
+    let (icon, do_it) = if deleted { ("repeat", i18n::pot_record_again()) } else { ("undo", i18n::pot_take_back()) };
     view! {
         <section class="pot-holds" class:deleted=deleted>
             {signed_weight(line, step).map(|grams| view! { <p class="pot-total"><strong>{grams}</strong></p> })}

@@ -85,7 +85,7 @@ fn Read(pot: Subject, event: Subject, line: Memo<Option<LedgerLine>>) -> impl In
         keep_picture(store, event, photo);
         reads.set(false);
     });
-    let clear = move |_| note(again(None), i18n::pot_reading_off_said());
+    let clear = move |_| note(again(None), i18n::pot_reading_off_notice());
     view! {
         <section class="card pot-read" id="read">
             <h2>{i18n::pot_reading()}</h2>

@@ -60,7 +60,7 @@ pub fn Ledger(id: Subject, card: Memo<Option<PotCard>>) -> impl IntoView {
 fn drawn(store: Store, pot: Subject, line: &LedgerLine, step: Grams) -> AnyView {
     let (event, deleted) = (line.event, line.deleted);
     let what = event_text(line, step);
-    let (icon, do_it) = if deleted { ("repeat", i18n::pot_tell_again()) } else { ("undo", i18n::pot_take_back()) };
+    let (icon, do_it) = if deleted { ("repeat", i18n::pot_record_again()) } else { ("undo", i18n::pot_take_back()) };
     let photos = (line.photos > 0).then(|| i18n::photos_n(line.photos));
     let read = line.reading.is_some().then(|| i18n::pot_with_reading().to_owned());
     let by = [Some(i18n::moment(line.at)), line.by.clone(), photos, read]

@@ -16,7 +16,7 @@ pub fn scale_step(store: Store) -> Grams {
 /// Deletes an event, or restores it at its old place.
 pub fn undo_event(store: Store, event: Subject, was_deleted: bool) {
     let (now, undo, said) = if was_deleted {
-        (Fact::Restored, Fact::Deleted, i18n::pot_told_again())
+        (Fact::Restored, Fact::Deleted, i18n::pot_recorded_again())
     } else {
         (Fact::Deleted, Fact::Restored, i18n::pot_taken_back())
     };

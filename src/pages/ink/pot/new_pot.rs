@@ -160,7 +160,7 @@ fn for_run(row: &RunForPot, step: Grams) -> AnyView {
     match &row.batch {
         None => view! {
             <section class="card" id="suggested">
-                <p>{i18n::pot_not_worked_out(i18n::pieces(row.need.pieces))}</p>
+                <p>{i18n::pot_not_computed(i18n::pieces(row.need.pieces))}</p>
                 {to_print(i18n::work_it_out())}
             </section>
         }.into_any(),

@@ -24,8 +24,8 @@ pub fn OverPourChoice(id: Subject, weighing: Memo<Option<WeighInView>>) -> impl 
         let undo = facts.iter().map(|(event, _)| (*event, Fact::Deleted)).collect();
         store.record_all(facts);
         let said = match repair {
-            Repair::ScaleRest => i18n::pot_scaled_said(),
-            Repair::Accept => i18n::pot_accepted_said(),
+            Repair::ScaleRest => i18n::pot_scaled_notice(),
+            Repair::Accept => i18n::pot_accepted_notice(),
         };
         store.notify_with_undo(said, undo);
     });

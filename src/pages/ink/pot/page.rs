@@ -36,7 +36,7 @@ pub fn PotPage(id: Subject) -> impl IntoView {
     move || match (stage.get(), weighing.get()) {
         (None, _) => view! { <NotHere/> }.into_any(),
         (_, true) => view! { <WeighIn id leave=Callback::new(move |()| by_hand.set(Some(false)))/> }.into_any(),
-        _ => view! { <Holding id card go_on=Callback::new(move |()| by_hand.set(Some(true)))/> }.into_any(),
+        _ => view! { <PotContents id card go_on=Callback::new(move |()| by_hand.set(Some(true)))/> }.into_any(),
     }
 }
 
@@ -50,7 +50,7 @@ fn notify_all_in(store: Store, id: Subject) {
 }
 
 #[component]
-fn Holding(id: Subject, card: Memo<Option<PotCard>>, go_on: Callback<()>) -> impl IntoView {
+fn PotContents(id: Subject, card: Memo<Option<PotCard>>, go_on: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
     let asking = RwSignal::new(None::<Asking>);
     let title =

@@ -53,7 +53,7 @@ pub fn TopUpSheet(id: Subject, close: Callback<()>) -> impl IntoView {
             additions.iter().map(poured).collect()
         });
         close.run(());
-        record_and_notify(store, facts, i18n::pot_topped_said());
+        record_and_notify(store, facts, i18n::pot_topped_notice());
     };
     view! {
         <Sheet title=i18n::pot_top_up() on_close=close>

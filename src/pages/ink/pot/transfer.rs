@@ -53,7 +53,7 @@ pub fn MoveSheet(id: Subject, into: bool, close: Callback<()>) -> impl IntoView 
     };
     let send = submit_dialog(problems, check, move |facts| {
         close.run(());
-        record_and_notify(store, facts, i18n::pot_moved_said());
+        record_and_notify(store, facts, i18n::pot_moved_notice());
     });
     let title = if into { i18n::pot_move_in() } else { i18n::pot_move_out() };
     let label = if into { i18n::pot_which_from() } else { i18n::pot_which_into() };

@@ -77,7 +77,7 @@ pub fn CurrentComponent(
         let (event, by) = (ids::new_id(), store.operator());
         store
             .record(event, Fact::Ink(InkFact::Accepted { pot: id, component: step.component, grams: step.poured, by }));
-        store.notify_with_undo(i18n::pot_enough_said(), vec![(event, Fact::Deleted)]);
+        store.notify_with_undo(i18n::pot_enough_notice(), vec![(event, Fact::Deleted)]);
     });
     let leave_out = Callback::new(move |component: Subject| {
         let event = ids::new_id();
@@ -85,7 +85,7 @@ pub fn CurrentComponent(
             event,
             Fact::Ink(InkFact::Accepted { pot: id, component, grams: Grams::ZERO, by: store.operator() }),
         );
-        store.notify_with_undo(i18n::pot_left_out_said(), vec![(event, Fact::Deleted)]);
+        store.notify_with_undo(i18n::pot_left_out_notice(), vec![(event, Fact::Deleted)]);
     });
     view! {
         <div class="pot-at-scale">

@@ -25,7 +25,7 @@ pub fn InkHomePage() -> impl IntoView {
         })
     };
     view! {
-        <Page title=Signal::derive(|| i18n::place_ink().to_owned()) aside=move || view! { {aside} } class="ink">
+        <Page title=Signal::derive(|| i18n::nav_ink().to_owned()) aside=move || view! { {aside} } class="ink">
             {move || if none.get() {
                 view! {
                     <Empty icon="ink" title=i18n::ink_empty_title() text=i18n::ink_empty_text()>

@@ -11,7 +11,7 @@ use lastpull_core::ids::Subject;
 use lastpull_core::screen::{EmulsionForm, Family, StencilFact};
 use leptos::prelude::*;
 
-const KIT: Route = Route::Exposure(ExposureRoute::Equipment);
+const EQUIPMENT: Route = Route::Exposure(ExposureRoute::Equipment);
 
 /// A new emulsion, or the fields of an existing one.
 #[component]
@@ -38,8 +38,8 @@ pub fn EmulsionPage(#[prop(into)] emulsion: Option<Subject>) -> impl IntoView {
         Family::ALL.into_iter().map(|family| (Some(family), i18n::emulsion_family_name(family).to_owned())).collect();
     let title = if emulsion.is_some() { i18n::screen_emulsion() } else { i18n::emulsion_new() };
     view! {
-        <Page title=Signal::derive(move || title.to_owned()) up=KIT class="form">
-            <form on:submit=move |event| submit.submit(store, &event, KIT) novalidate=true>
+        <Page title=Signal::derive(move || title.to_owned()) up=EQUIPMENT class="form">
+            <form on:submit=move |event| submit.submit(store, &event, EQUIPMENT) novalidate=true>
                 {submit.draft_line()}
                 <Field label=i18n::lamp_name() kind=Kind::Words bound=bound!(form.name) problems hint=i18n::lamp_name_hint()/>
                 <div class="stencil-hinted">
@@ -54,7 +54,7 @@ pub fn EmulsionPage(#[prop(into)] emulsion: Option<Subject>) -> impl IntoView {
             </form>
             {emulsion.map(|_| view! {
                 <div class="button-row">
-                    <button type="button" class="button with-icon danger" id="delete" on:click=move |_| delete(store, id, i18n::emulsion_deleted(name_before.clone()), KIT)><Icon name="bin"/>{i18n::delete()}</button>
+                    <button type="button" class="button with-icon danger" id="delete" on:click=move |_| delete(store, id, i18n::emulsion_deleted(name_before.clone()), EQUIPMENT)><Icon name="bin"/>{i18n::delete()}</button>
                 </div>
             })}
         </Page>

@@ -15,15 +15,15 @@ pub fn EquipmentPage() -> impl IntoView {
     let lamps = Memo::new(move |_| store.shop.with(lamp_list));
     let emulsions = Memo::new(move |_| store.shop.with(emulsion_list));
     view! {
-        <Page title=Signal::derive(|| i18n::stencil_kit().to_owned()) up=Route::Exposure(ExposureRoute::Home) class="stencil-kit">
+        <Page title=Signal::derive(|| i18n::stencil_equipment().to_owned()) up=Route::Exposure(ExposureRoute::Home) class="stencil-equipment">
             <section>
-                <h2>{i18n::kit_lamps()}</h2>
-                {move || rows(lamps.with(|rows| rows.iter().map(lamp_line).collect()), i18n::kit_lamps_none())}
+                <h2>{i18n::equipment_lamps()}</h2>
+                {move || rows(lamps.with(|rows| rows.iter().map(lamp_line).collect()), i18n::equipment_lamps_none())}
                 <a class="button with-icon" id="new-lamp" href=ExposureRoute::NewLamp.hash()><Icon name="plus"/>{i18n::lamp_new()}</a>
             </section>
             <section>
-                <h2>{i18n::kit_emulsions()}</h2>
-                {move || rows(emulsions.with(|rows| rows.iter().map(emulsion_line).collect()), i18n::kit_emulsions_none())}
+                <h2>{i18n::equipment_emulsions()}</h2>
+                {move || rows(emulsions.with(|rows| rows.iter().map(emulsion_line).collect()), i18n::equipment_emulsions_none())}
                 <a class="button with-icon" id="new-emulsion" href=ExposureRoute::NewEmulsion.hash()><Icon name="plus"/>{i18n::emulsion_new()}</a>
             </section>
             <StepGoal/>
@@ -61,7 +61,7 @@ fn rows(lines: Vec<Line>, none: &'static str) -> AnyView {
                     <span class="row-words">
                         <strong>{name}</strong>
                         <span class="muted">{text}</span>
-                        <span class="muted">{i18n::kit_times(times as u32)}</span>
+                        <span class="muted">{i18n::equipment_times(times as u32)}</span>
                     </span>
                     <Icon name="next"/>
                 </a>

@@ -23,7 +23,7 @@ pub fn ExposureHomePage() -> impl IntoView {
                     </div>
                     <ul class="menu">
                         {line(ExposureRoute::Volume, "drop", i18n::stencil_volume(), volume_line(home))}
-                        {line(ExposureRoute::Equipment, "gear", i18n::stencil_kit(), kit_line(home))}
+                        {line(ExposureRoute::Equipment, "gear", i18n::stencil_equipment(), equipment_line(home))}
                     </ul>
                 }
             })}
@@ -67,7 +67,7 @@ fn volume_line(home: &ExposureHome) -> String {
     }
 }
 
-fn kit_line(home: &ExposureHome) -> String {
+fn equipment_line(home: &ExposureHome) -> String {
     format!("{}, {}", i18n::stencil_lamps(home.lamps as u32), i18n::stencil_emulsions(home.emulsions as u32))
 }
 

@@ -11,7 +11,7 @@ use lastpull_core::ids::Subject;
 use lastpull_core::screen::{LampForm, LampKind, StencilFact};
 use leptos::prelude::*;
 
-const KIT: Route = Route::Exposure(ExposureRoute::Equipment);
+const EQUIPMENT: Route = Route::Exposure(ExposureRoute::Equipment);
 
 /// A new lamp, or the fields of an existing one.
 #[component]
@@ -38,8 +38,8 @@ pub fn LampPage(#[prop(into)] lamp: Option<Subject>) -> impl IntoView {
     let kinds = LampKind::ALL.into_iter().map(|kind| (kind, i18n::lamp_kind_name(kind).to_owned())).collect();
     let title = if lamp.is_some() { i18n::exposure_lamp() } else { i18n::lamp_new() };
     view! {
-        <Page title=Signal::derive(move || title.to_owned()) up=KIT class="form">
-            <form on:submit=move |event| submit.submit(store, &event, KIT) novalidate=true>
+        <Page title=Signal::derive(move || title.to_owned()) up=EQUIPMENT class="form">
+            <form on:submit=move |event| submit.submit(store, &event, EQUIPMENT) novalidate=true>
                 {submit.draft_line()}
                 <Field label=i18n::lamp_name() kind=Kind::Words bound=bound!(form.name) problems hint=i18n::lamp_name_hint()/>
                 <Choice label=i18n::lamp_kind() name="kind" options=kinds value=kind on_pick=Callback::new(move |kind| form.update(|form| form.kind = kind))/>
@@ -59,7 +59,7 @@ pub fn LampPage(#[prop(into)] lamp: Option<Subject>) -> impl IntoView {
             </form>
             {lamp.map(|_| view! {
                 <div class="button-row">
-                    <button type="button" class="button with-icon danger" id="delete" on:click=move |_| delete(store, id, i18n::lamp_deleted(name_before.clone()), KIT)><Icon name="bin"/>{i18n::delete()}</button>
+                    <button type="button" class="button with-icon danger" id="delete" on:click=move |_| delete(store, id, i18n::lamp_deleted(name_before.clone()), EQUIPMENT)><Icon name="bin"/>{i18n::delete()}</button>
                 </div>
             })}
         </Page>

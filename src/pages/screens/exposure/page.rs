@@ -28,7 +28,7 @@ pub fn ExposurePage(#[prop(into)] screen: Option<Subject>) -> impl IntoView {
             {move || if bare.get() {
                 view! {
                     <Empty icon="sun" title=i18n::exposure_begin_title() text=i18n::exposure_begin_text()>
-                        <a class="button primary" href=ExposureRoute::Equipment.hash()>{i18n::stencil_kit()}</a>
+                        <a class="button primary" href=ExposureRoute::Equipment.hash()>{i18n::stencil_equipment()}</a>
                     </Empty>
                 }.into_any()
             } else {

@@ -24,16 +24,16 @@ pub fn StepGoal() -> impl IntoView {
         let saved = move || {
             let step = goal();
             let undo = (step != before).then_some((Uuid::nil(), Fact::Stencil(StencilFact::Goal(before))));
-            store.notify_with_undo(i18n::kit_goal_saved(step), undo.into_iter().collect());
+            store.notify_with_undo(i18n::equipment_goal_saved(step), undo.into_iter().collect());
         };
         submit.submit_then(store, &event, Box::new(saved));
     };
     view! {
         <section class="card">
-            <h2>{i18n::kit_goal_title()}</h2>
-            <p class="quiet-line">{i18n::kit_goal_text()}</p>
+            <h2>{i18n::equipment_goal_title()}</h2>
+            <p class="quiet-line">{i18n::equipment_goal_text()}</p>
             <form on:submit=save novalidate=true>
-                <Field label=i18n::kit_goal() kind=Kind::Whole bound=Bound::of("goal", text) problems/>
+                <Field label=i18n::equipment_goal() kind=Kind::Whole bound=Bound::of("goal", text) problems/>
                 <SaveBar problems busy=submit.busy/>
             </form>
         </section>

@@ -20,7 +20,7 @@ pub fn ScreensHomePage() -> impl IntoView {
         })
     };
     view! {
-        <Page title=Signal::derive(|| i18n::place_screens().to_owned()) aside=move || view! { {aside} } class="screens">
+        <Page title=Signal::derive(|| i18n::nav_screens().to_owned()) aside=move || view! { {aside} } class="screens">
             {move || if none.get() {
                 view! {
                     <Empty icon="screens" title=i18n::screens_empty_title() text=i18n::screens_empty_text()>
@@ -45,7 +45,7 @@ fn Links() -> impl IntoView {
             {link(Route::Exposure(ExposureRoute::Time), "lamp", i18n::stencil_exposure())}
             {link(Route::Exposure(ExposureRoute::Bath), "bath", i18n::stencil_bath())}
             {link(Route::Exposure(ExposureRoute::Volume), "drop", i18n::stencil_volume())}
-            {link(Route::Exposure(ExposureRoute::Equipment), "sun", i18n::stencil_kit())}
+            {link(Route::Exposure(ExposureRoute::Equipment), "sun", i18n::stencil_equipment())}
             {link(Route::Screens(ScreensRoute::Settings), "gear", i18n::screen_room_title())}
         </ul>
     }

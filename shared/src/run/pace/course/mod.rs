@@ -18,5 +18,5 @@ mod trouble;
 
 pub use fit::{Course, Work};
 pub use outlook::Outlook;
-pub use prior::{CoursePrior, Kinship};
+pub use prior::{CoursePrior, RunSimilarity};
 pub use trouble::{TroublePrior, TroubleRate};

@@ -34,7 +34,7 @@ pub struct CoursePrior {
 
 /// Where an expectation comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Kinship {
+pub enum RunSimilarity {
     /// Runs at the same location, on the same fabric, with the same hits and flash.
     Alike,
     /// Other runs.
@@ -79,7 +79,7 @@ impl CoursePrior {
 
     /// From summaries of earlier runs. Those without a usable gap do not count; with none left it is
     /// [`unknown`](Self::unknown).
-    pub fn learned(runs: &[&PaceSummary], kinship: Kinship) -> Self {
+    pub fn learned(runs: &[&PaceSummary], kinship: RunSimilarity) -> Self {
         let known: Vec<(&PaceSummary, f64)> = runs.iter().filter_map(|run| Some((*run, run.mean()?))).collect();
         if known.is_empty() {
             return Self::unknown();
@@ -87,7 +87,7 @@ impl CoursePrior {
         let unit = known.iter().map(|(_, mean)| mean).sum::<f64>() / known.len() as f64;
         let (noise, noise_degrees, correlation, rho) = noise_of(&known);
         let reach = known.iter().map(|(run, _)| f64::from(run.pieces)).fold(LEAST_REACH, f64::max);
-        let level = if kinship == Kinship::Alike { LEVEL_ALIKE } else { LEVEL_OTHER };
+        let level = if kinship == RunSimilarity::Alike { LEVEL_ALIKE } else { LEVEL_OTHER };
         let mut levels: Vec<f64> = known.iter().map(|(_, mean)| mean / unit).collect();
         let (mut mean, shared, own) = mixed_model(level, &mut levels, |run, level| {
             Observed::of(known[run].0, level, unit, noise * (1.0 + rho) / (1.0 - rho), reach)
