@@ -22,7 +22,7 @@ impl From<wasm_split_helpers::SplitLoaderError> for ChunkLoadError {
 
 /// Declares an async function whose body is in a chunk:
 /// `chunk! { name: fn function() -> Result<T, ChunkLoadError> { … } }`.
-/// Functions of one chunk may be declared in several modules. Without the feature `parts`, as the browser tests
+/// Functions of one chunk may be declared in several modules. Without the feature `chunks`, as the browser tests
 /// are built, there are no chunks and the function is an ordinary one.
 macro_rules! chunk {
     ($chunk:ident: fn $name:ident($($arg:ident: $of:ty),*) -> $gives:ty $body:block) => {

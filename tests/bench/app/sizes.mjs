@@ -24,7 +24,7 @@ export function appFiles(dist = "dist") {
     .filter((name) => /\.(wasm|js|css)$/.test(name))
     .map((name) => {
       const bytes = readFileSync(join(folder, name));
-      return { name, bytes, first: !/^((split|chunk)_|pictures|later)/.test(name), brotli: compressed(bytes) };
+      return { name, bytes, first: !/^((split|chunk)_|pictures|lazy)/.test(name), brotli: compressed(bytes) };
     });
 }
 
