@@ -11,7 +11,8 @@ use super::{clock, dom};
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use std::time::Duration;
-use wasm_bindgen::JsValue;
+use wasm_bindgen::closure::Closure;
+use wasm_bindgen::{JsCast, JsValue};
 
 /// State of a history entry. Stored as text: the dialog's number, then the hash of the page before.
 #[derive(Clone, Debug, PartialEq, Eq, Default)]
@@ -92,9 +93,13 @@ pub fn watch(moved: impl Fn() + 'static) {
         }
         None => write(&EntryState::default(), None, true),
     }
-    let popped = leptos::prelude::window_event_listener_untyped("popstate", |_| popped());
+    // Called again while it runs: a browser reports a new hash within the call that sets it, and going back may end with
+    // such a call. Leptos' listeners do not allow that.
+    let on_popped = Closure::<dyn Fn()>::new(popped);
+    let _ = leptos::prelude::window().add_event_listener_with_callback("popstate", on_popped.as_ref().unchecked_ref());
+    on_popped.forget();
     let changed = leptos::prelude::window_event_listener_untyped("hashchange", |_| arrived());
-    std::mem::forget((popped, changed));
+    std::mem::forget(changed);
 }
 
 /// Goes to a page. It replaces the entry of a dialog from which it is opened.
