@@ -1,6 +1,6 @@
 //! What was done today beside the usual, where one day ends and the next begins, and when the shop closes.
 
-use crate::shop::{DAY, HOUR, OPENING, TestShop, WEST, clock, minutes, near, seconds, today, wall};
+use crate::shop::{DAY, HOUR, OPENING, PHONE, TABLET, TestShop, WEST, clock, minutes, near, seconds, today, wall};
 use lastpull_core::facts::Fact;
 use lastpull_core::job::{Fabric, Size};
 use lastpull_core::plan::{DoneToday, closing_today, done_today};
@@ -58,6 +58,29 @@ fn taking_a_piece_back_and_counting_it_again_takes_no_more_time() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 9)]);
     press.pulls(run, 0, 40, 2).count_at(45, run, -1, Some(Size::M)).pull_at(80, run);
     assert_eq!(done(&press, 80).row.active, seconds(80));
+}
+
+#[test]
+fn a_piece_dated_ahead_changes_nothing_of_what_was_done_today() {
+    let with_piece_at = |ahead: Option<u64>| {
+        let (mut press, run) = TestShop::with_run(&[(Size::M, 999)]);
+        let other = press.order("Other", None, Fabric::Cotton, &[(Size::M, 9)]);
+        for day in 0..3 {
+            press.pulls(run, day * DAY, 40, 6);
+        }
+        press.pulls(run, 3 * DAY, 40, 2);
+        if let Some(ahead) = ahead {
+            let pulled = Fact::Pulled { pieces: 1, size: Some(Size::M) };
+            press.on(TABLET).record_with_clock_at(3 * DAY + ahead, other, pulled).on(PHONE);
+        }
+        press.pulls(run, 3 * DAY + 80, 40, 3);
+        done(&press, 3 * DAY + 300)
+    };
+    let right = with_piece_at(None);
+    assert_eq!((right.row.pieces, right.row.active, right.usual.unwrap().days), (5, seconds(160), 3));
+    for ahead in [24 * HOUR, 26 * HOUR, 14 * 365 * DAY] {
+        assert_eq!(with_piece_at(Some(ahead)), right, "{ahead} s ahead");
+    }
 }
 
 #[test]

@@ -153,6 +153,15 @@ impl TestShop {
         self.record(subject, fact)
     }
 
+    /// Records a fact on a device whose clock shows so many seconds after opening. It is the moment of the last one all the
+    /// same.
+    pub fn record_with_clock_at(&mut self, seconds: u64, subject: Uuid, fact: Fact) -> &mut Self {
+        let now = std::mem::replace(&mut self.now, wall(seconds));
+        self.record(subject, fact);
+        self.now = now;
+        self
+    }
+
     /// Records facts at the moment of the last one. Each must be in bounds.
     pub fn record_all(&mut self, facts: impl AsRef<[(Uuid, Fact)]>) -> &mut Self {
         for (subject, fact) in facts.as_ref() {

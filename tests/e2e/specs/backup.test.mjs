@@ -2,6 +2,7 @@
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
 import { test } from "node:test";
+import { crc32 } from "node:zlib";
 import { expectRefused, exportBackup, factCount, importBackup, shopState } from "../support/backup.mjs";
 import { pull, waitForCount } from "../support/counting.mjs";
 import { go, hashOf, press } from "../support/page.mjs";
@@ -131,11 +132,17 @@ test("truncated, damaged and foreign files are refused unchanged", async (t) => 
   await expectRefused(page, zipOf("journal.ndjson", text, { sum: 1 }), /^The file was damaged on its way\./);
   await expectRefused(page, zipOf("journal.ndjson", text, { claims: Buffer.byteLength(text) - 1 }), /^The file was damaged on its way\./);
   await expectRefused(page, zipOf("journal.ndjson", text.slice(0, -20)), /^The file ends before its last fact\./);
+  // The file says how many bytes the facts are, and their sum: a letter that is another one is a damaged file, and a line
+  // that is no line is named first.
+  const [heading, first] = text.split("\n");
+  await expectRefused(page, zipOf("journal.ndjson", text.replace("Tour tees", "Four tees"), { sum: crc32(Buffer.from(text)) }), /^The file was damaged on its way\./);
+  await expectRefused(page, zipOf("journal.ndjson", text.replace(first, first.replace("{", "["))), /^Line 2 of the file is nothing a Lastpull device wrote\./);
+  await expectRefused(page, zipOf("journal.ndjson", text.replace(heading, heading.replace("{", "["))), /no Lastpull backup/);
   // Bytes of the packed facts: what is wrong with them depends on where the unpacking notices.
   for (const place of [0.2, 0.4, 0.6, 0.8]) {
     const damaged = Buffer.from(bytes);
     damaged[PACKED_FROM + Math.floor(bytes.readUInt32LE(18) * place)] ^= 0x55;
-    await expectRefused(page, damaged, /./);
+    await expectRefused(page, damaged, /^(The file was damaged on its way|Line \d+ of the file is nothing a Lastpull device wrote|The file ends before its last fact)\. Nothing was changed\.$/);
   }
   await expectRefused(page, Buffer.from("hello"), /no archive/);
   await expectRefused(page, zipOf("photos.txt", "hello"), /no Lastpull backup/);

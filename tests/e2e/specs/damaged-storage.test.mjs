@@ -10,7 +10,7 @@ import { go, hashOf, press } from "../support/page.mjs";
 import { tryAgain, waitForZone, waitUntilBlocked } from "../support/saving-blocked.mjs";
 import { openFirst, openShop, testServer } from "../support/setup.mjs";
 import { openCounting } from "../support/shop.mjs";
-import { hangWrites, truncateStored } from "../support/storage-faults.mjs";
+import { hangWrites, replaceLastPiece, truncateStored } from "../support/storage-faults.mjs";
 import { journalLines } from "../support/zip.mjs";
 
 const app = testServer();
@@ -85,6 +85,39 @@ test("a damaged head is said, and every fact still comes out", async (t) => {
   await page.locator("#part-only").getByText("how many there were does not read either").waitFor();
   const { bytes } = await downloadBackup(page);
   assert.equal(journalLines(bytes).length - 1, facts);
+});
+
+test("a stored fact that no file may hold is left out of the backup and kept beside it", async (t) => {
+  const page = await openCounting(t, app);
+  await pull(page, 3);
+  const facts = await factCount(page);
+  // Two million pieces in one touch: they read here, and are refused from a file.
+  await replaceLastPiece(page, [1, 16, 0x80, 0x92, 0xf4, 0x01, 0]);
+  await prepareBackup(page);
+  await page.locator("#part-only").getByText(`${facts - 1} of ${facts} facts are in the file`).waitFor();
+  const { bytes, path } = await downloadBackup(page);
+  assert.equal(journalLines(bytes).length - 1, facts - 1);
+  const [kept, ...others] = filesIn(path).filter((name) => name.startsWith("unreadable/"));
+  assert.match(kept, /^unreadable\/line-[0-9a-f-]{36}-\d+/);
+  assert.deepEqual(others, []);
+  assert.deepEqual(JSON.parse(fileIn(path, kept)).fact, { pulled: { pieces: 2_000_000, size: null } });
+  assert.equal((await deviceSettings(page)).backed_up, null, "a part is no backup");
+  const other = await openFirst(t, app);
+  await press(other, "#have-file");
+  await other.locator("#file").waitFor();
+  assert.match(await importBackup(other, bytes), new RegExp(`^${facts - 1} facts new`));
+});
+
+test("what a version did not know counts once a version knows it", async (t) => {
+  const page = await openCounting(t, app);
+  await pull(page, 3);
+  const [kind, json] = ["pulled", '{"pulled":{"pieces":1,"size":"s"}}'].map((text) => [text.length, ...Buffer.from(text)]);
+  await replaceLastPiece(page, [0, ...kind, ...json]);
+  await page.reload();
+  await waitForCount(page, 3);
+  await pull(page, 1);
+  await page.reload();
+  await waitForCount(page, 4);
 });
 
 test("what a write that hangs would have stored can be exported, and counts once", async (t) => {

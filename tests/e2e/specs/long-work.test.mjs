@@ -5,9 +5,10 @@ import { test } from "node:test";
 import { fileURLToPath } from "node:url";
 import { exportBackup, factCount, importBackup, storedBytes } from "../support/backup.mjs";
 import { now } from "../support/clock.mjs";
-import { backupFile, shopLines } from "../support/journal-file.mjs";
+import { backupFile, id, shopLines } from "../support/journal-file.mjs";
 import { go, press } from "../support/page.mjs";
 import { newDevice, testServer } from "../support/setup.mjs";
+import { truncateStored } from "../support/storage-faults.mjs";
 import { journalLines } from "../support/zip.mjs";
 
 const app = testServer();
@@ -75,6 +76,55 @@ test("an import can be cancelled, changes nothing then, and can be done again", 
   stuck = false;
   assert.match(await importBackup(page, FILE), new RegExp(`${LINES.length} facts new`));
 });
+
+/** The steps of which the worker has told, each once. */
+const steps = (page) => page.evaluate(() => [...new Set(window.shares.map(([step]) => step))]);
+
+for (const [title, change] of [
+  ["in the worker", (script) => script],
+  ["on the page if the worker fails", (script) => script.replace("const answer = await", "if (task[0] === 2) throw new Error('simulated');\n  const answer = await")],
+]) {
+  test(`an import into a long journal is taken back ${title}`, async (t) => {
+    const page = await shopWith(t, change, [/simulated/]);
+    await importBackup(page, FILE);
+    const few = shopLines(100, now()).map((line) => line.replace(`"device":"${id(1)}"`, `"device":"${id(7)}"`));
+    const other = backupFile(few, now());
+    assert.match(await importBackup(page, other), new RegExp(`${few.length} facts new`));
+    await page.evaluate(() => { window.shares = []; });
+    await press(page, "#take-back");
+    await page.locator("#brought").getByText(`${few.length} facts left this device`).waitFor();
+    assert.deepEqual(await steps(page), title === "in the worker" ? [1] : [], "who folded what remains");
+    assert.equal(await factCount(page), LINES.length);
+    await page.reload();
+    assert.equal(await factCount(page), LINES.length);
+    assert.match(await importBackup(page, other), new RegExp(`${few.length} facts new`));
+  });
+}
+
+for (const [title, change] of [
+  ["by the worker", (script) => script],
+  ["by the page if the worker fails", (script) => script.replace("const answer = await", "if (task[0] === 4) throw new Error('simulated');\n  const answer = await")],
+]) {
+  test(`a long journal whose checkpoint does not read is folded again ${title}`, async (t) => {
+    const page = await shopWith(t, change, [/simulated/]);
+    await importBackup(page, FILE);
+    await go(page, "#/", ".page.day");
+    const done = await page.locator("#done-pieces").innerText();
+    const packed = await storedBytes(page);
+    await truncateStored(page, "checkpoint", 3);
+    await page.reload();
+    await page.locator("#done-pieces").filter({ hasText: done }).waitFor();
+    const told = await steps(page);
+    assert.equal(await factCount(page), LINES.length);
+    if (title === "by the worker") {
+      assert.deepEqual(told, [1, 2], "folded, and stored");
+      assert.equal((await storedBytes(page)).segments, packed.segments, "no fact was written again");
+      await page.reload();
+      await page.locator(".page.about").waitFor();
+      assert.deepEqual(await steps(page), [], "once");
+    }
+  });
+}
 
 for (const [title, change] of [
   ["cannot be started", () => null],

@@ -3,11 +3,13 @@
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
 import { test } from "node:test";
-import { exportBackup, importBackup } from "../support/backup.mjs";
+import { expectRefused, exportBackup, importBackup } from "../support/backup.mjs";
 import { openStep, reportFailure } from "../support/failure.mjs";
 import { go, press } from "../support/page.mjs";
-import { openFirst, testServer } from "../support/setup.mjs";
+import { QUOTA_EXCEEDED, setStorageFault } from "../support/saving-blocked.mjs";
+import { openFirst, openShop, testServer } from "../support/setup.mjs";
 import { openCounting } from "../support/shop.mjs";
+import { failWrites } from "../support/storage-faults.mjs";
 
 const app = testServer();
 
@@ -152,6 +154,28 @@ test("a backup with a photo under a wrong hash is refused", async (t) => {
   await press(other, "#have-file");
   await other.locator("#file").waitFor();
   assert.match(await importBackup(other, forged), /not what its name says.*Nothing was changed/s);
+});
+
+test("photos of an import that then finds no room are removed again", async (t) => {
+  const page = await openFailure(t, app);
+  await openPhotos(page);
+  await addPhotos(page, [file("one.jpg", await picture(page, 600, 400))], 1);
+  const { bytes } = await exportBackup(page);
+  const other = await openShop(t, app, { initScript: failWrites });
+  await other.evaluate(() => {
+    window.photosStored = 0;
+    const { put } = IDBObjectStore.prototype;
+    IDBObjectStore.prototype.put = function (...all) {
+      if (this.name.includes("photo")) window.photosStored += 1;
+      return put.apply(this, all);
+    };
+  });
+  // The photos go first.
+  await setStorageFault(other, QUOTA_EXCEEDED, "segments");
+  await expectRefused(other, bytes, /^This device has no room left for the shop\./);
+  assert.ok(await other.evaluate(() => window.photosStored > 0), "photos were stored");
+  await setStorageFault(other, null);
+  assert.match(await importBackup(other, bytes), /1 photo new/);
 });
 
 test("undo restores a deleted photo at its position", async (t) => {

@@ -1,12 +1,15 @@
 // IndexedDB errors: nothing counted is lost, and the app says what to do.
 import assert from "node:assert/strict";
 import { test } from "node:test";
+import { expectRefused, factCount, importBackup } from "../support/backup.mjs";
+import { now } from "../support/clock.mjs";
 import { pull, touchZone, waitForCount, waitTwoFrames, waitUntilSaved, zoneState } from "../support/counting.mjs";
+import { backupFile, shopLines } from "../support/journal-file.mjs";
 import { go, press } from "../support/page.mjs";
 import { QUOTA_EXCEEDED, blockWithTwoUnsaved, setStorageFault, tryAgain, waitForZone, waitUntilBlocked } from "../support/saving-blocked.mjs";
-import { testServer } from "../support/setup.mjs";
+import { openShop, testServer } from "../support/setup.mjs";
 import { openCounting } from "../support/shop.mjs";
-import { closeConnections, failCommits, failWrites, recordConnections } from "../support/storage-faults.mjs";
+import { closeConnections, commitsFail, failCommits, failWrites, inWorker, recordConnections, setWorkerFault, writesHang } from "../support/storage-faults.mjs";
 
 const app = testServer();
 for (const [name, initScript] of Object.entries({ "each write fails": failWrites, "the whole transaction fails": failCommits })) {
@@ -33,6 +36,58 @@ for (const [name, initScript] of Object.entries({ "each write fails": failWrites
     await waitForCount(page, 5);
   });
 }
+
+test("a full disk under the worker and then the page loses nothing", async (t) => {
+  const page = await openCounting(t, app, inWorker(commitsFail));
+  const writes = () => page.evaluate(() => window.storage.writes);
+  const before = await writes();
+  await pull(page, 1);
+  assert.equal(await writes(), before, "the worker writes, not the page");
+  await setWorkerFault(page, { fail: QUOTA_EXCEEDED });
+  await blockWithTwoUnsaved(page, 1);
+  await page.getByText("no room left").waitFor();
+  await tryAgain(page);
+  await waitUntilBlocked(page);
+  await waitForZone(page, 5, 2);
+  await setStorageFault(page, null);
+  await tryAgain(page);
+  await page.locator("#blocked").waitFor({ state: "detached" });
+  await waitForCount(page, 5);
+  await pull(page, 1);
+  await page.reload();
+  await waitForCount(page, 6);
+});
+
+test("a write that hangs in the worker blocks counting and counts once", async (t) => {
+  const page = await openCounting(t, app, inWorker(writesHang));
+  await pull(page, 2);
+  await setWorkerFault(page, { hang: true });
+  await touchZone(page);
+  await waitForZone(page, 3, 1);
+  // The page's own try waits behind the worker's transaction.
+  await waitUntilBlocked(page);
+  await page.getByText("does not answer").waitFor();
+  await waitForZone(page, 3, 1);
+  await setWorkerFault(page, { hang: false });
+  await page.locator("#blocked").waitFor({ state: "detached" });
+  await waitForCount(page, 3);
+  await pull(page, 1);
+  await page.reload();
+  await waitForCount(page, 4);
+});
+
+test("an import on a full disk changes nothing, and works once there is room", async (t) => {
+  const page = await openShop(t, app, { initScript: failWrites });
+  const file = backupFile(shopLines(100, now() - 3600_000), now());
+  await setStorageFault(page, QUOTA_EXCEEDED);
+  await expectRefused(page, file, /^This device has no room left for the shop\./);
+  assert.ok(await page.evaluate(() => window.storage.failed > 0), "it was tried");
+  assert.equal(await factCount(page), 0);
+  await setStorageFault(page, null);
+  assert.match(await importBackup(page, file), /^\d+ facts new; 0 facts were here already/);
+  await page.reload();
+  assert.ok((await factCount(page)) > 100);
+});
 
 test("a temporary write error is retried without a message", async (t) => {
   const page = await openCounting(t, app, { initScript: failWrites });

@@ -111,6 +111,66 @@ test("an error that stops the app is said on the page, and loading again opens t
   await waitForCount(page, 2);
 });
 
+for (const [title, fail] of Object.entries({
+  "code that must not be reached": () => {
+    // (module (func (export "f") unreachable))
+    const bytes = [0, 97, 115, 109, 1, 0, 0, 0, 1, 4, 1, 96, 0, 0, 3, 2, 1, 0, 7, 5, 1, 1, 102, 0, 0, 10, 5, 1, 3, 0, 0, 11];
+    WebAssembly.instantiate(new Uint8Array(bytes)).then(({ instance }) => setTimeout(instance.exports.f));
+  },
+  "an error in a promise": () => { Promise.reject(new WebAssembly.RuntimeError("unreachable")); },
+})) {
+  test(`an error of the engine is said with the way out: ${title}`, async (t) => {
+    const page = await openShop(t, shared, ANY_ERROR);
+    await putJobOnPress(page);
+    await pull(page, 2);
+    // An error of something else, such as an extension, stops nothing.
+    await page.evaluate(() => new Promise((done) => {
+      addEventListener("error", () => setTimeout(done), { once: true });
+      setTimeout(() => { throw new Error("not of the app"); });
+    }));
+    assert.equal(await page.locator("#trouble").isVisible(), false);
+    await page.evaluate(fail);
+    await page.getByText("Lastpull has stopped").waitFor();
+    await page.locator("#trouble-words").filter({ hasText: "unreachable" }).waitFor();
+    const loaded = page.waitForEvent("load");
+    await press(page, "#trouble-reload");
+    await loaded;
+    await go(page, "#/press", "#zone");
+    await waitForCount(page, 2);
+    assert.equal(await page.locator("#trouble").isVisible(), false);
+  });
+}
+
+test("a database that does not answer says so, and opens once it answers", async (t) => {
+  const context = await newDevice(t, shared, {
+    initScript: () => {
+      delete globalThis.Worker;
+      let isSilent = true;
+      const held = [];
+      const { open } = IDBFactory.prototype;
+      IDBFactory.prototype.open = function (...all) {
+        const request = open.apply(this, all);
+        request.addEventListener("success", (event) => {
+          if (!isSilent) return;
+          event.stopImmediatePropagation();
+          held.push(request);
+        });
+        return request;
+      };
+      window.letAnswer = () => {
+        isSilent = false;
+        for (const request of held) request.dispatchEvent(new Event("success"));
+      };
+    },
+  });
+  const page = await context.tab();
+  await page.goto(shared.server.url);
+  await page.getByRole("heading", { name: "The shop does not open" }).waitFor();
+  await page.getByText("The browser's store does not answer").waitFor();
+  await page.evaluate(() => window.letAnswer());
+  await page.locator("#start-shop").waitFor();
+});
+
 test("a database that another window holds says so, and opens once it lets go", async (t) => {
   const context = await newDevice(t, shared, ANY_ERROR);
   const holder = await context.tab();

@@ -3,6 +3,8 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { expectWholeJournal } from "../support/backup.mjs";
 import { countByKeyboard, pull as pullOn, waitForCount, waitUntilSaved } from "../support/counting.mjs";
+import { FactRecorder } from "../support/facts.mjs";
+import { id } from "../support/journal-file.mjs";
 import { LONG_TAIL, MORE_THAN_LONG_TAIL, countLongTail, tailLength } from "../support/long-tail.mjs";
 import { go, press as pressOn } from "../support/page.mjs";
 import { testServer } from "../support/setup.mjs";
@@ -160,6 +162,47 @@ test("without messages between tabs, each shows the sum when it comes to the fro
   await one.bringToFront();
   await one.evaluate(() => dispatchEvent(new Event("focus")));
   await waitForCount(one, 4);
+});
+
+/** Makes reading the database fail while `failing` is set; writing goes on. Runs in the page before the app does. */
+function failReads() {
+  delete globalThis.Worker;
+  window.failing = false;
+  const { transaction } = IDBDatabase.prototype;
+  IDBDatabase.prototype.transaction = function (stores, mode, ...rest) {
+    if (window.failing && mode !== "readwrite") throw new DOMException("simulated", "UnknownError");
+    return transaction.call(this, stores, mode, ...rest);
+  };
+}
+
+test("a shop that cannot be read again stays on screen and counts on", async (t) => {
+  const one = await openCounting(t, app, { initScript: failReads });
+  const two = await openSecondTab(one);
+  await pull(one, 2);
+  await waitForCount(two, 2);
+  const run = new URL(one.url()).hash;
+  await one.evaluate(() => { window.failing = true; });
+  // What is imported in one tab is read again in the other.
+  const facts = new FactRecorder();
+  facts.record({ shop_named: "Harbour" }, id(0));
+  facts.record({ shop_named: "Harbour Prints" }, id(0));
+  await two.bringToFront();
+  await facts.importInto(two);
+  await one.bringToFront();
+  await one.getByText("could not be read again").waitFor();
+  await waitForCount(one, 2);
+  await pull(one, 1);
+  await waitForCount(one, 3);
+  assert.equal(await one.locator(".failed").count(), 0);
+  await one.evaluate(() => { window.failing = false; });
+  await one.evaluate(() => dispatchEvent(new Event("focus")));
+  await go(two, run, "#zone");
+  await waitForCount(two, 3);
+  await pull(two, 1);
+  await one.bringToFront();
+  await waitForCount(one, 4);
+  await go(one, "#/more/settings", "#shop_name");
+  assert.equal(await one.locator("#shop_name").inputValue(), "Harbour Prints");
 });
 
 test("settings that one tab changes are not put back by another", async (t) => {

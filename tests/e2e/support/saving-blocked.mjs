@@ -20,13 +20,13 @@ export async function waitForZone(page, good, unsaved) {
   }, [String(good), String(unsaved)], { polling: 20 }).catch(async () => assert.deepEqual(await zoneState(page), { good, unsaved }));
 }
 
-/** Counts two pieces, then two more that cannot be saved, until the app says that saving is blocked. */
-export async function blockWithTwoUnsaved(page) {
+/** Counts two pieces after `counted`, then two more that cannot be saved, until the app says that saving is blocked. */
+export async function blockWithTwoUnsaved(page, counted = 0) {
   await pull(page, 2);
   await setStorageFault(page, QUOTA_EXCEEDED);
   await touchZone(page);
-  await waitForZone(page, 3, 1);
+  await waitForZone(page, counted + 3, 1);
   await touchZone(page);
-  await waitForZone(page, 4, 2);
+  await waitForZone(page, counted + 4, 2);
   await waitUntilBlocked(page);
 }

@@ -61,10 +61,10 @@ function recordTouches() {
  * A browser context with nothing stored; `tab()` opens a page in it. It is closed after the test, which fails if
  * there were errors in its pages.
  *
- * `now` is the local date and time at which its clock starts, `settings` the device settings, `initScript` a function
- * that runs in each page before the app does.
+ * `now` is the local date and time at which its clock starts, `settings` the device settings, `initScript` a function or
+ * text that runs in each page before the app does, `scripts` texts that it gets instead of the app's own by address.
  */
-export async function newDevice(t, { browser }, { device = PHONE, expectedErrors = [], settings, initScript, now, ...options } = {}) {
+export async function newDevice(t, { browser }, { device = PHONE, expectedErrors = [], settings, initScript, scripts = {}, now, ...options } = {}) {
   const context = await browser.newContext({ ...device, timezoneId: ZONE, ...options });
   await installClock(context, now);
   await context.addInitScript(recordTouches);
@@ -75,6 +75,7 @@ export async function newDevice(t, { browser }, { device = PHONE, expectedErrors
     }, settings);
   }
   if (initScript) await context.addInitScript(initScript);
+  for (const [address, body] of Object.entries(scripts)) await context.route(address, (route) => route.fulfill({ contentType: "text/javascript", body }));
   context.tab = async () => preparePage(await context.newPage(), device, expectedErrors);
   t.after(async () => {
     const errors = context.pages().flatMap((page) => page.errors ?? []);

@@ -70,3 +70,24 @@ impl Tally {
         days
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_full_tally_makes_room_by_its_oldest_quarter_only() {
+        let quarter = |number: usize| WallTime::from_unix_ms((2_000_000 + number as u64) * QUARTER.ms());
+        let mut tally = Tally::default();
+        for number in 0..MOST_QUARTERS {
+            tally.row_mut(quarter(number)).pieces += 1;
+        }
+        let years_ahead = quarter(MOST_QUARTERS * 10);
+        tally.row_mut(years_ahead).pieces += 1;
+        assert_eq!(tally.quarters.len(), MOST_QUARTERS);
+        assert_eq!(tally.quarters.keys().next(), Some(&2_000_001), "one fact takes one place");
+        let today = quarter(MOST_QUARTERS - 1);
+        tally.row_mut(today).pieces += 1;
+        assert_eq!((tally.row_mut(today).pieces, tally.quarters.len()), (2, MOST_QUARTERS), "there is room in it");
+    }
+}

@@ -52,6 +52,11 @@ impl CrashingDisk {
         self.plan.stopped.get()
     }
 
+    /// Whether the app is still to be stopped: the transaction has not come.
+    pub fn is_to_be_stopped(&self) -> bool {
+        self.plan.stop.get().is_some()
+    }
+
     /// Starts the app again.
     pub fn restart(&self) {
         self.plan.stopped.set(false);

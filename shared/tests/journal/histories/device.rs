@@ -2,8 +2,11 @@
 
 use super::crash::CrashingDisk;
 use lastpull_core::facts::{Draft, Entry, Fact, Journal};
-use lastpull_core::ids::Subject;
-use lastpull_core::journal::{Checkpoint, MemoryStorage, MergeProblem, Packed, Storage, StorageFault, merge};
+use lastpull_core::ids::{DeviceId, Subject};
+use lastpull_core::journal::{
+    Checkpoint, Coverage, Head, MemoryStorage, MergeProblem, Packed, Storage, StorageFault, assign_sequence,
+    in_fold_order, merge,
+};
 use lastpull_core::shop::Shop;
 use lastpull_core::time::WallTime;
 use pollster::block_on;
@@ -31,7 +34,7 @@ impl From<StorageFault> for Failed {
 pub struct NewIds(Rc<Cell<u128>>);
 
 impl NewIds {
-    fn next(&self) -> Uuid {
+    pub fn next(&self) -> Uuid {
         self.0.set(self.0.get() + 1);
         Uuid::from_u128(self.0.get())
     }
@@ -96,8 +99,8 @@ impl Device {
     }
 
     /// Takes in the entries of a file: all of them or none. `meanwhile` runs once before the result is stored, as another
-    /// tab would; the merge begins again if that has written.
-    pub fn take_in(&mut self, file: &[Entry], meanwhile: impl FnOnce(&Self)) -> Result<(), Failed> {
+    /// tab would; the merge begins again if that has written. Returns which entries were new.
+    pub fn take_in(&mut self, file: &[Entry], meanwhile: impl FnOnce(&Self)) -> Result<Coverage, Failed> {
         let meanwhile = Cell::new(Some(meanwhile));
         let fold = |entries: &mut dyn Iterator<Item = Entry>| {
             if let Some(meanwhile) = meanwhile.take() {
@@ -105,13 +108,42 @@ impl Device {
             }
             Checkpoint::of(&Shop::fold_entries(entries))
         };
-        block_on(merge(&self.disk, &Packed::arriving(file.to_vec()), self.now, fold)).map_err(
-            |problem| match problem {
-                MergeProblem::Storage(fault) => Failed::Storage(fault),
-                MergeProblem::TooMany(_) => Failed::Merge(problem),
-            },
-        )?;
+        let merged =
+            block_on(merge(&self.disk, &Packed::arriving(file.to_vec()), self.now, fold)).map_err(|problem| {
+                match problem {
+                    MergeProblem::Storage(fault) => Failed::Storage(fault),
+                    MergeProblem::TooMany(_) => Failed::Merge(problem),
+                }
+            })?;
+        self.reload()?;
+        Ok(merged.added)
+    }
+
+    /// Takes out what an import brought: all of it or nothing.
+    pub fn take_back(&mut self, brought: &Coverage) -> Result<(), Failed> {
+        let head = block_on(self.disk.open())?.head;
+        let remaining = block_on(self.disk.read_packed())?.filtered(|entry| !brought.holds(entry.device, entry.seq));
+        let mut shop = Shop::default();
+        in_fold_order(&remaining, &mut |entries| shop = Shop::fold_entries(entries));
+        block_on(self.disk.withdraw(&head, &remaining, &Checkpoint::of(&shop)))?;
         self.reload()
+    }
+
+    /// Facts that could not be saved, as they are put into a file: under an id of their own.
+    pub fn rescued(&self, facts: &[(Subject, Fact)], id: DeviceId) -> Vec<Entry> {
+        let draft = |(subject, fact): &(Subject, Fact)| Draft { at: self.now, subject: *subject, fact: fact.clone() };
+        let drafts: Vec<Draft> = facts.iter().map(draft).collect();
+        assign_sequence(&mut Head::default(), id, &drafts)
+    }
+
+    /// Saves facts after all that are in a file: as the entries that they are there.
+    pub fn adopt(&mut self, rescued: &[Entry]) -> Result<(), Failed> {
+        let entries = match block_on(self.disk.adopt(rescued)) {
+            Err(StorageFault::Full) => block_on(self.disk.adopt(rescued))?,
+            other => other?,
+        };
+        assert_eq!(entries, rescued, "nobody else has numbers of this id");
+        self.show(&entries)
     }
 
     /// A device that everything of this one was copied to, which goes on by itself from here.

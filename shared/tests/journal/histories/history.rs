@@ -8,12 +8,13 @@ use lastpull_core::facts::frozen::{rows, subject_of};
 use lastpull_core::facts::{Draft, Entry, Fact, JobField, Journal, LotField, RunField};
 use lastpull_core::ids::Subject;
 use lastpull_core::job::Size;
-use lastpull_core::journal::{Checkpoint, Storage, StorageFault};
+use lastpull_core::journal::{Checkpoint, Coverage, Storage, StorageFault};
 use lastpull_core::shop::Shop;
 use lastpull_core::time::{Millis, WallTime};
 use pollster::block_on;
 use rand::rngs::StdRng;
 use rand::{Rng, SeedableRng};
+use std::collections::BTreeMap;
 use uuid::Uuid;
 
 thread_local! {
@@ -39,6 +40,11 @@ pub struct History {
     ledger: Ledger,
     /// Files that were written and can still arrive, at any device, any number of times.
     files: Vec<Vec<Entry>>,
+    /// Facts that a device could not save and that are in a file: they may still be saved.
+    unsaved: Vec<(usize, Vec<Entry>)>,
+    /// What the last import of each device brought.
+    brought: BTreeMap<usize, Coverage>,
+    ids: NewIds,
     recorded: u32,
     moments: u64,
 }
@@ -51,7 +57,17 @@ impl History {
         let count = random.random_range(2..=8);
         let devices =
             (0..count).map(|_| Device::new(&ids, MORNING + Millis::from_ms(random.random_range(0..600_000)))).collect();
-        Self { random, devices, ledger: Ledger::default(), files: Vec::new(), recorded: 0, moments: 0 }
+        Self {
+            random,
+            devices,
+            ledger: Ledger::default(),
+            files: Vec::new(),
+            unsaved: Vec::new(),
+            brought: BTreeMap::new(),
+            ids,
+            recorded: 0,
+            moments: 0,
+        }
     }
 
     /// The same, with the app of the first device stopped at this one of its transactions.
@@ -59,6 +75,32 @@ impl History {
         let history = Self::of(seed);
         history.devices[0].disk.stop_after(transaction, moment);
         history
+    }
+
+    /// The first device imports a file of another one and cannot save some facts, which go into a file; then it saves
+    /// them after all and takes the import back, and is stopped at this one of its transactions.
+    pub fn stopped_while_saving_and_taking_back(seed: u64, transaction: u32, moment: Moment) -> Self {
+        let mut history = Self::of(seed);
+        for at in [0, 1, 0, 1] {
+            history.strike(at);
+            history.record(at);
+        }
+        history.files.push(history.devices[1].stored());
+        history.read_file(0);
+        history.strike(0);
+        history.rescue(0);
+        history.compact(0);
+        history.strike(0);
+        history.record(0);
+        history.devices[0].disk.stop_after(transaction, moment);
+        history.save_rescued(0);
+        history.take_back(0);
+        history
+    }
+
+    /// Whether the first device has not come to the transaction at which it is to be stopped.
+    pub fn is_to_be_stopped(&self) -> bool {
+        self.devices[0].disk.is_to_be_stopped()
     }
 
     /// Lets it happen, and checks its end.
@@ -83,7 +125,7 @@ impl History {
         let clock = &mut self.devices[at].now;
         *clock = *clock + Millis::from_ms(by.max(0) as u64) - Millis::from_ms(by.min(0).unsigned_abs());
         self.strike(at);
-        match self.random.random_range(0..40) {
+        match self.random.random_range(0..46) {
             0..16 => self.record(at),
             16..19 => self.record_in_another_tab(at),
             19..22 => self.compact(at),
@@ -98,6 +140,9 @@ impl History {
                 self.devices.push(clone);
             }
             36 => self.devices[at].disk.fill_for_a_moment(),
+            40..42 => self.rescue(at),
+            42..44 => self.save_rescued(at),
+            44..46 => self.take_back(at),
             _ => {
                 let after = self.random.random_range(0..4);
                 let moment = if self.random.random() { Moment::Before } else { Moment::After };
@@ -209,10 +254,61 @@ impl History {
             }
         });
         self.ledger.acknowledge(&saved);
-        if let Err(failed) = taken {
-            self.restart(at, &failed);
-        } else if let Err(failed) = self.devices[at].show(&saved) {
-            self.restart(at, &failed);
+        // What an import brought is known once it is stored; the next one makes it forgotten.
+        self.brought.remove(&at);
+        match taken {
+            Ok(brought) => {
+                self.brought.insert(at, brought);
+                if let Err(failed) = self.devices[at].show(&saved) {
+                    self.restart(at, &failed);
+                }
+            }
+            Err(failed) => self.restart(at, &failed),
+        }
+    }
+
+    /// Facts that a device cannot save go into a file.
+    fn rescue(&mut self, at: usize) {
+        let facts = self.facts();
+        let entries = self.devices[at].rescued(&facts, self.ids.next());
+        self.ledger.acknowledge(&entries);
+        self.files.push(entries.clone());
+        self.unsaved.push((at, entries));
+    }
+
+    /// The device saves them after all. Their file may be here by now.
+    fn save_rescued(&mut self, at: usize) {
+        let Some(first) = self.unsaved.iter().position(|(device, _)| *device == at) else { return };
+        let (_, entries) = self.unsaved.remove(first);
+        let before = self.devices[at].stored();
+        let saved = self.devices[at].adopt(&entries);
+        let stored = self.devices[at].stored();
+        let new: Vec<Entry> = entries.into_iter().filter(|entry| !before.contains(entry)).collect();
+        let found = new.iter().filter(|entry| stored.contains(entry)).count();
+        assert_eq!(stored.len(), before.len() + found, "each once, and nothing else");
+        match saved {
+            Ok(()) => assert_eq!(found, new.len(), "what is saved is stored"),
+            Err(failed) => {
+                assert!(found == 0 || found == new.len(), "all of them are saved, or none");
+                self.restart(at, &failed);
+            }
+        }
+    }
+
+    /// An import is taken back. What it brought is still in its file.
+    fn take_back(&mut self, at: usize) {
+        let Some(brought) = self.brought.remove(&at) else { return };
+        let before = self.devices[at].stored();
+        let taken_back = self.devices[at].take_back(&brought);
+        let stored = self.devices[at].stored();
+        let left: Vec<&Entry> = before.iter().filter(|entry| !brought.holds(entry.device, entry.seq)).collect();
+        let is_gone = stored.iter().eq(left);
+        match taken_back {
+            Ok(()) => assert!(is_gone, "what the import brought is gone, and nothing else"),
+            Err(failed) => {
+                assert!(is_gone || stored == before, "all of it is gone, or nothing");
+                self.restart(at, &failed);
+            }
         }
     }
 
@@ -240,6 +336,7 @@ impl History {
     fn erase(&mut self, at: usize) {
         let file = self.devices[at].stored();
         self.files.push(file.clone());
+        self.brought.remove(&at);
         if let Err(failed) = self.devices[at].erase() {
             self.restart(at, &failed);
             let left = self.devices[at].stored();
@@ -272,7 +369,7 @@ impl History {
     }
 
     /// All devices and all files meet, twice.
-    fn end(&mut self) {
+    pub fn end(&mut self) {
         for device in &mut self.devices {
             device.disk.restart();
         }

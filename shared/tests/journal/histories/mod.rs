@@ -1,6 +1,6 @@
 //! Invented histories of shops with two to eight devices: they count, pack, exchange files that are late, partial,
-//! repeated, lost or damaged, have wrong clocks, full disks and two tabs, are cloned and erased, and are stopped at any
-//! transaction. In the end every fact that was acknowledged is on every device, once, and all devices have folded the
+//! repeated, lost or damaged, take imports back, save what is in a file already, have wrong clocks, full disks and two
+//! tabs, are cloned and erased, and are stopped at any transaction. In the end every fact that was acknowledged is on every device, once, and all devices have folded the
 //! same bytes.
 //!
 //! `LASTPULL_LONG=1` runs 100,000 of them. A failed one prints its seed; `LASTPULL_HISTORY=<seed>` runs that one alone.
@@ -74,4 +74,22 @@ fn a_stop_at_any_transaction_loses_nothing() {
         }
     }
     assert!(stops > 20, "{stops} stops");
+}
+
+#[test]
+fn a_stop_while_saving_exported_facts_or_taking_back_loses_nothing() {
+    for moment in [Moment::Before, Moment::After] {
+        let mut transaction = 0;
+        loop {
+            let seed = Seed(u64::from(transaction));
+            let mut history = History::stopped_while_saving_and_taking_back(seed.0, transaction, moment);
+            let is_over = history.is_to_be_stopped();
+            history.end();
+            if is_over {
+                break;
+            }
+            transaction += 1;
+        }
+        assert!(transaction > 4, "{transaction} transactions");
+    }
 }
