@@ -50,12 +50,12 @@ pub fn inks_without_sheet(shop: &Shop) -> Vec<(String, RunId)> {
 pub fn tests_due(shop: &Shop) -> Vec<(RunId, TestStatus)> {
     let mut due: Vec<(RunId, TestStatus)> = Vec::new();
     for (id, _) in runs_to_print(shop) {
-        let Some(standing) = test_status(shop, id).filter(TestStatus::is_due) else { continue };
+        let Some(status) = test_status(shop, id).filter(TestStatus::is_due) else { continue };
         let same = |(_, other): &(RunId, TestStatus)| {
-            other.fabric == standing.fabric && ink_key(&other.ink) == ink_key(&standing.ink)
+            other.fabric == status.fabric && ink_key(&other.ink) == ink_key(&status.ink)
         };
         if !due.iter().any(same) {
-            due.push((id, standing));
+            due.push((id, status));
         }
     }
     due

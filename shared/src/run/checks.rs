@@ -2,8 +2,8 @@
 
 use super::{CheckRecord, Run};
 use crate::facts::{CheckItem, CheckOutcome, Expected};
-use crate::heat::cure::measured::{infrared_breach, measured_breach, standing};
-use crate::heat::{MeasuredBreach, Standing};
+use crate::heat::cure::measured::{held_breach, infrared_breach, measured_breach};
+use crate::heat::{HeldBreach, MeasuredBreach};
 use crate::ids::RunId;
 use crate::job::Lot;
 use crate::shop::Shop;
@@ -75,7 +75,7 @@ pub struct CheckRow {
     /// State of the check.
     pub state: CheckState,
     /// A measurement that holds the ink until it is measured again, if the state is about something later.
-    pub stands: Option<Standing>,
+    pub held: Option<HeldBreach>,
     /// Who made it and when; `None` while open.
     pub made: Option<CheckMade>,
 }
@@ -91,14 +91,14 @@ impl CheckRow {
             | CheckState::Ticked
             | CheckState::Skipped
             | CheckState::Measured { breach: None, .. }
-            | CheckState::ByInfrared { breach: None, .. } => self.stands.map(|stands| stands.breach),
+            | CheckState::ByInfrared { breach: None, .. } => self.held.map(|held| held.breach),
         }
     }
 
     /// Whether it is still to be made, or was measured and is wrong.
     pub fn is_to_do(&self) -> bool {
         let is_wrong = matches!(self.state, CheckState::Measured { within: false, .. });
-        self.state.is_open() || is_wrong || self.stands.is_some()
+        self.state.is_open() || is_wrong || self.held.is_some()
     }
 }
 
@@ -152,12 +152,12 @@ pub fn check_list_after(shop: &Shop, previous: Option<RunId>, id: RunId) -> Chec
     for (item, expected) in expectations(run, run.lot.and_then(|lot| shop.lot(lot))) {
         let earlier = before.iter().find(|(of, _)| *of == item).map(|(_, expected)| expected.clone());
         let record = run.checks.get(&item).filter(|record| record.expected == expected);
-        let stands = record.and_then(|record| standing(shop, id, run, item, record));
-        let (state, stands) = record.map_or((CheckState::Open, None), |record| {
+        let held = record.and_then(|record| held_breach(shop, id, run, item, record));
+        let (state, held) = record.map_or((CheckState::Open, None), |record| {
             state_of(
                 record,
                 item,
-                stands,
+                held,
                 |value| measured_breach(shop, id, run, item, value),
                 |value| infrared_breach(shop, run, value),
             )
@@ -177,7 +177,7 @@ pub fn check_list_after(shop: &Shop, previous: Option<RunId>, id: RunId) -> Chec
             let names = [name(Some(id)), name(previous)];
             if names[0] == names[1] { OtherColour::Unnamed } else { OtherColour::Named(names) }
         });
-        let row = CheckRow { item, expected, before: differs, colours, state, stands, made };
+        let row = CheckRow { item, expected, before: differs, colours, state, held, made };
         if changed { list.changes.push(row) } else { list.unchanged.push(row) }
     }
     list
@@ -194,24 +194,24 @@ fn is_same_but_colour(one: &Expected, other: &Expected) -> bool {
     }
 }
 
-/// State of a check, and what stands although the state is about something later.
+/// State of a check, and an earlier breach that it does not lift.
 fn state_of(
     record: &CheckRecord,
     item: CheckItem,
-    stands: Option<Standing>,
+    held: Option<HeldBreach>,
     breach_of: impl Fn(i64) -> Option<MeasuredBreach>,
     infrared_breach: impl Fn(i64) -> Option<MeasuredBreach>,
-) -> (CheckState, Option<Standing>) {
+) -> (CheckState, Option<HeldBreach>) {
     match record.outcome {
-        CheckOutcome::Skipped => (CheckState::Skipped, stands),
-        CheckOutcome::Cleared => (CheckState::Open, stands),
+        CheckOutcome::Skipped => (CheckState::Skipped, held),
+        CheckOutcome::Cleared => (CheckState::Open, held),
         // A look at the display does not lift what was measured.
-        CheckOutcome::Ticked | CheckOutcome::Settled => match stands {
+        CheckOutcome::Ticked | CheckOutcome::Settled => match held {
             None => (CheckState::Ticked, None),
-            Some(Standing { value, infrared: true, breach }) => {
+            Some(HeldBreach { value, infrared: true, breach }) => {
                 (CheckState::ByInfrared { value, breach: Some(breach) }, None)
             }
-            Some(Standing { value, infrared: false, breach }) => {
+            Some(HeldBreach { value, infrared: false, breach }) => {
                 (CheckState::Measured { value, within: false, breach: Some(breach) }, None)
             }
         },
@@ -222,7 +222,7 @@ fn state_of(
         }
         CheckOutcome::ReadByInfrared(value) => {
             let breach = infrared_breach(value);
-            (CheckState::ByInfrared { value, breach }, stands.filter(|_| breach.is_none()))
+            (CheckState::ByInfrared { value, breach }, held.filter(|_| breach.is_none()))
         }
     }
 }

@@ -151,12 +151,12 @@ impl RunForm {
     /// the device's units show it rounded.
     fn changed_run(&self, fields: Vec<RunField>, run: &Run, units: Units) -> Vec<RunField> {
         let mut standing = run.set_up.fields();
-        standing.push(RunField::Location(run.location));
-        standing.push(RunField::Ink(run.ink.clone()));
-        standing.push(RunField::Guess(run.guess));
-        standing.extend(run.ink_colour.map(RunField::InkColour));
+        current.push(RunField::Location(run.location));
+        current.push(RunField::Ink(run.ink.clone()));
+        current.push(RunField::Guess(run.guess));
+        current.extend(run.ink_colour.map(RunField::InkColour));
         let was = Self::of(run, units);
-        changed_fields(fields, &standing)
+        changed_fields(fields, &current)
             .into_iter()
             .filter(|field| match field {
                 RunField::Mesh(_) => self.mesh != was.mesh,

@@ -33,7 +33,7 @@ pub enum MeasuredBreach {
 
 /// A measurement that still holds the ink although its check was taken back, skipped or ticked since.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Standing {
+pub struct HeldBreach {
     /// The measured value in the unit of [`Expected::value`].
     pub value: i64,
     /// Whether it was read by infrared.
@@ -52,15 +52,21 @@ pub(crate) struct AtDryer {
 }
 
 /// The measurement that holds the ink whatever was said since: by probe or strip, else by infrared.
-pub(crate) fn standing(shop: &Shop, id: RunId, run: &Run, item: CheckItem, record: &CheckRecord) -> Option<Standing> {
+pub(crate) fn held_breach(
+    shop: &Shop,
+    id: RunId,
+    run: &Run,
+    item: CheckItem,
+    record: &CheckRecord,
+) -> Option<HeldBreach> {
     let measured = record.measured.and_then(|value| {
         let breach = measured_breach(shop, id, run, item, value)?;
-        Some(Standing { value, infrared: false, breach })
+        Some(HeldBreach { value, infrared: false, breach })
     });
     measured.or_else(|| {
         let value = record.infrared?;
         let breach = infrared_breach(shop, run, value)?;
-        Some(Standing { value, infrared: true, breach })
+        Some(HeldBreach { value, infrared: true, breach })
     })
 }
 

@@ -17,7 +17,7 @@ mod while_entering;
 pub use dryer_choice::DryerChoice;
 pub use dwell::{dwell, fastest_belt, passes_for};
 pub use limits::{FabricLimit, LimitOrigin, fabric_limit, fabric_limits};
-pub use measured::{MeasuredBreach, Standing};
+pub use measured::{HeldBreach, MeasuredBreach};
 pub use on_paper::{CureEstimate, LimitCheck, LimitName, LimitState, MissingInput, estimate_cure};
 pub use run_heat::{CureConflict, DryerUsed, DwellView, HeatCaveat, RunHeat, heat_settings, run_heat};
 pub use sensor::SensorView;

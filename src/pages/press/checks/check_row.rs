@@ -7,7 +7,7 @@ use crate::i18n::check_values::{expected_text, read_value, tolerance_text, unit_
 use crate::route::{Route, ScreensRoute};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
-use lastpull_core::heat::{MeasuredBreach, Standing};
+use lastpull_core::heat::{HeldBreach, MeasuredBreach};
 use lastpull_core::ids::RunId;
 use lastpull_core::run::{CheckItem, CheckList, CheckOutcome, CheckRow, CheckState, Expected, OtherColour, check_list};
 use lastpull_core::screen::{not_ready, other_mesh};
@@ -133,7 +133,7 @@ fn Found(row: CheckRow) -> impl IntoView {
         None => i18n::moment(made.at),
     });
     let value_of = |value| value_text(row.item, &row.expected, value);
-    let stands = row.stands.map(|Standing { value, infrared, breach }| {
+    let held = row.held.map(|HeldBreach { value, infrared, breach }| {
         let why = if infrared { i18n::check_stands_infrared() } else { i18n::check_stands() };
         view! {
             <span class="check-found" data-stands="true">
@@ -149,7 +149,7 @@ fn Found(row: CheckRow) -> impl IntoView {
         _ => None,
     };
     let (tone, icon, text) = match row.state {
-        CheckState::Open => return stands.into_any(),
+        CheckState::Open => return earlier.into_any(),
         CheckState::Ticked => ("good", "check", i18n::check_ticked().to_owned()),
         CheckState::Skipped => ("tight", "skip", i18n::check_skipped().to_owned()),
         CheckState::Measured { value, breach: Some(breach), .. }
@@ -166,7 +166,7 @@ fn Found(row: CheckRow) -> impl IntoView {
             <small>{made}</small>
             {why.map(|why| view! { <small>{why}</small> })}
         </span>
-        {stands}
+        {held}
     }
     .into_any()
 }

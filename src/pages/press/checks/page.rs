@@ -106,7 +106,7 @@ fn CheckRows(id: RunId, list: Memo<CheckList>) -> impl IntoView {
         list.with(|list| list.previous)
             .and_then(|run| store.shop.with(|shop| shop.job_of(run).map(|(_, job)| job.title.clone())))
     });
-    let is_open = |row: &&CheckRow| row.state == CheckState::Open && row.stands.is_none();
+    let is_open = |row: &&CheckRow| row.state == CheckState::Open && row.held.is_none();
     let open_same = Memo::new(move |_| list.with(|list| list.unchanged.iter().filter(is_open).count()));
     // Unchanged values can be confirmed all at once; each changed one needs its own answer.
     let all_right = move |_| {

@@ -30,8 +30,8 @@ pub fn Zone(
             haptics::buzz(200);
             return;
         }
-        let standing = count.with_untracked(|count| count.phase);
-        if matches!(standing, RunPhase::Stopped { .. }) {
+        let phase = count.with_untracked(|count| count.phase);
+        if matches!(phase, RunPhase::Stopped { .. }) {
             go_on(store, id);
             give_feedback(store, 30, Some(440.0));
             return;
