@@ -150,7 +150,7 @@ impl RunForm {
     /// The fields that the user changed: a number whose text was not edited keeps its stored value, even if
     /// the device's units show it rounded.
     fn changed_run(&self, fields: Vec<RunField>, run: &Run, units: Units) -> Vec<RunField> {
-        let mut standing = run.set_up.fields();
+        let mut current = run.set_up.fields();
         current.push(RunField::Location(run.location));
         current.push(RunField::Ink(run.ink.clone()));
         current.push(RunField::Guess(run.guess));
