@@ -31,6 +31,7 @@ pub fn LotFormPage(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option<L
             |form| LotForm { pieces: std::collections::BTreeMap::new(), ..form },
         ),
     };
+    let usual_fabric = start.fabric;
     let form = RwSignal::new(start);
     // One id per form, so that saving twice creates one record.
     let id = lot.unwrap_or_else(ids::new_id);
@@ -52,9 +53,11 @@ pub fn LotFormPage(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option<L
     let typed = bound!(form.garment);
     let name_garment = Callback::new(move |name: String| {
         let fabric = store.shop.with_untracked(|shop| fabric_of_garment(shop, &name)).filter(|_| !chosen.get_value());
+        let was_known = known.with_untracked(Option::is_some);
         known.set(fabric.map(|_| name.trim().to_owned()));
         typed.set.run(name);
-        if let Some(fabric) = fabric {
+        // The name may only begin like one that is known: then its fabric does not stay.
+        if let Some(fabric) = fabric.or_else(|| was_known.then_some(usual_fabric)) {
             form.update(|form| form.fabric = fabric);
         }
     });

@@ -28,6 +28,11 @@ test("a fabric is never taken from another client and a known garment names its 
   await fillForm(page, { garment: "race shirt" });
   await waitForText(page, "#fabric-from", "Fabric as for race shirt before");
   assert.ok(await chosen(page, "Polyester"));
+  await fillForm(page, { garment: "race shirt in cotton" });
+  await page.locator("#fabric-from").waitFor({ state: "detached" });
+  assert.ok(await chosen(page, "Cotton"), "a longer name is another garment");
+  await fillForm(page, { garment: "race shirt" });
+  await waitForText(page, "#fabric-from", "Fabric as for race shirt before");
   await choose(page, "Cotton");
   await fillForm(page, { garment: "Race shirt" });
   assert.ok(await chosen(page, "Cotton"), "a fabric chosen by hand stays");
