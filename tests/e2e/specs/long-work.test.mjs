@@ -92,7 +92,7 @@ for (const [title, change] of [
     assert.match(await importBackup(page, other), new RegExp(`${few.length} facts new`));
     await page.evaluate(() => { window.shares = []; });
     await press(page, "#take-back");
-    await page.locator("#brought").getByText(`${few.length} facts left this device`).waitFor();
+    await page.locator("#import-result").getByText(`${few.length} facts left this device`).waitFor();
     assert.deepEqual(await steps(page), title === "in the worker" ? [1] : [], "who folded what remains");
     assert.equal(await factCount(page), LINES.length);
     await page.reload();
