@@ -17,7 +17,7 @@ export function inWorker(faults) {
 }
 
 /** Sets these fields of `storage` in the journal's worker. */
-export const setWorkerFault = (page, fault) => page.evaluate((fault) => globalThis.lastpullDisk.postMessage({ fault }), fault);
+export const setWorkerFault = (page, fault) => page.evaluate((fault) => globalThis.lastpullJournalWorker.postMessage({ fault }), fault);
 
 /** Makes each write fail while `storage.fail` names an error, in all object stores or only in `storage.only`. */
 export function failWrites() {

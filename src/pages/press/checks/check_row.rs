@@ -149,7 +149,7 @@ fn Found(row: CheckRow) -> impl IntoView {
         _ => None,
     };
     let (tone, icon, text) = match row.state {
-        CheckState::Open => return earlier.into_any(),
+        CheckState::Open => return held.into_any(),
         CheckState::Ticked => ("good", "check", i18n::check_ticked().to_owned()),
         CheckState::Skipped => ("tight", "skip", i18n::check_skipped().to_owned()),
         CheckState::Measured { value, breach: Some(breach), .. }
