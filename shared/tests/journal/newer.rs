@@ -126,7 +126,7 @@ const OF_VERSION_1_0: [(&str, u32); 55] = [
     ("BatchTime", 3),
     ("BathField", 3),
     ("CheckItem", 15),
-    ("CheckOutcome", 4),
+    ("CheckOutcome", 6),
     ("ComponentField", 11),
     ("ComponentKind", 3),
     ("EmulsionField", 3),
