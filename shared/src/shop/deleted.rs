@@ -251,13 +251,26 @@ mod tests {
     /// Does not compile with a kind more, which needs a row above.
     fn is_of_20_kinds(kind: DeletedKind) {
         match kind {
-            DeletedKind::Job | DeletedKind::Lot | DeletedKind::Run(_) | DeletedKind::Screen | DeletedKind::Failure => {
-                ()
-            }
-            DeletedKind::Lamp | DeletedKind::Emulsion | DeletedKind::Exposure | DeletedKind::BathCharge => (),
-            DeletedKind::BathBatch | DeletedKind::Heater | DeletedKind::InkSheet | DeletedKind::CureTest => (),
-            DeletedKind::Trial | DeletedKind::Settling | DeletedKind::ClimateReading | DeletedKind::Component => (),
-            DeletedKind::Recipe | DeletedKind::Revision(_) | DeletedKind::Pot => (),
+            DeletedKind::Job
+            | DeletedKind::Lot
+            | DeletedKind::Run(_)
+            | DeletedKind::Screen
+            | DeletedKind::Failure
+            | DeletedKind::Lamp
+            | DeletedKind::Emulsion
+            | DeletedKind::Exposure
+            | DeletedKind::BathCharge
+            | DeletedKind::BathBatch
+            | DeletedKind::Heater
+            | DeletedKind::InkSheet
+            | DeletedKind::CureTest
+            | DeletedKind::Trial
+            | DeletedKind::Settling
+            | DeletedKind::ClimateReading
+            | DeletedKind::Component
+            | DeletedKind::Recipe
+            | DeletedKind::Revision(_)
+            | DeletedKind::Pot => {}
         }
     }
 
