@@ -10,7 +10,7 @@ import { serve } from "../../src/build/serve.mjs";
 import { DESK, PHONE, launch } from "../e2e/support/browser.mjs";
 import { START, installClock } from "../e2e/support/clock.mjs";
 import { press } from "../e2e/support/page.mjs";
-import { PICTURES, openForPicture } from "../e2e/support/pages.mjs";
+import { PICTURES, openForPicture } from "../e2e/support/pages/index.mjs";
 import { DIST, preparePage } from "../e2e/support/setup.mjs";
 
 /** Pages that fit the window: never taken in full height. */

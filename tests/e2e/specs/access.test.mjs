@@ -4,8 +4,8 @@ import { readFileSync } from "node:fs";
 import { test } from "node:test";
 import { fileURLToPath } from "node:url";
 import { DESK, PHONE } from "../support/browser.mjs";
-import { go, press } from "../support/page.mjs";
-import { closeDialog, visitPages } from "../support/pages.mjs";
+import { closeDialog, go, press } from "../support/page.mjs";
+import { visitPages } from "../support/pages/index.mjs";
 import { openDemo, openShop, testServer } from "../support/setup.mjs";
 import { failWrites } from "../support/storage-faults.mjs";
 

@@ -2,8 +2,8 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { DESK, PHONE } from "../support/browser.mjs";
-import { fillForm, go, hashOf, press, save, waitForText } from "../support/page.mjs";
-import { openAllSections, visitPages } from "../support/pages.mjs";
+import { fillForm, go, hashOf, openAllSections, press, save, waitForText } from "../support/page.mjs";
+import { visitPages } from "../support/pages/index.mjs";
 import { openDemo, openShop, testServer } from "../support/setup.mjs";
 import { addGarments, addRun, newJob, openChecks } from "../support/shop.mjs";
 import { smallTargets } from "../support/touch.mjs";

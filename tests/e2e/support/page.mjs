@@ -1,4 +1,4 @@
-// What a person does on any page: press, type, save. And waiting for what the page says asynchronously.
+// What a person does on any page: press, type, save, open and close. And waiting for what the page says asynchronously.
 import assert from "node:assert/strict";
 import { setTimeout } from "node:timers/promises";
 
@@ -30,6 +30,23 @@ export async function fillForm(page, fields) {
 
 /** Presses the form's save button. */
 export const save = (page) => press(page, ".save-bar [type=submit]");
+
+/** Waits for a dialog to be open. */
+export const waitForDialog = (page) => page.locator("dialog[open]").waitFor();
+
+/** Closes the open dialog, if there is one. */
+export async function closeDialog(page) {
+  if (await page.locator("dialog[open]").count()) {
+    await press(page, "dialog[open] .sheet-head .icon-button");
+    await page.locator("dialog[open]").waitFor({ state: "detached" });
+  }
+}
+
+/** Opens all collapsed sections. */
+export async function openAllSections(page) {
+  const collapsed = page.locator(":is(.screen-fold, .pot-fold):not([open]) > summary");
+  while (await collapsed.count()) await press(page, collapsed.first());
+}
 
 /** Waits until an element that the selector matches contains this text. */
 export const waitForText = (page, selector, text) => page.locator(selector).filter({ hasText: text }).first().waitFor();
