@@ -4,9 +4,9 @@ import { test } from "node:test";
 import { addComponent, addToPot, importStock, openSection, pickComponent, startPot, typeOnKeypad } from "../support/ink-helpers.mjs";
 import { fillForm, go, hashOf, press, save, waitForText } from "../support/page.mjs";
 import { openShop, testServer } from "../support/setup.mjs";
+import { METRIC } from "../support/units.mjs";
 
 const app = testServer();
-const METRIC = { settings: { language: "english", metric: true } };
 const STOCK = [["Base", "base"], ["Blue", "pigment"]];
 
 const value = (page, id) => page.locator(`#${id}`).inputValue();

@@ -7,13 +7,10 @@ import { visitPages } from "../support/pages/index.mjs";
 import { openDemo, openShop, testServer } from "../support/setup.mjs";
 import { addGarments, addRun, newJob, openChecks } from "../support/shop.mjs";
 import { smallTargets } from "../support/touch.mjs";
+import { METRIC, NBSP, g, percent } from "../support/units.mjs";
 
 const app = testServer();
 
-const METRIC = { settings: { language: "english", metric: true } };
-const NBSP = "\u00a0";
-const g = (number) => `${number}${NBSP}g`;
-const percent = (number) => `${number}${NBSP}%`;
 const texts = (page, where) => page.locator(where).allInnerTexts();
 
 /** Adds a row to the recipe form; a component that is not on the shelf yet is created in the dialog. */

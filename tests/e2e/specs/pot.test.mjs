@@ -1,33 +1,15 @@
-// Pots: weighing in, over-pours, corrections, approval, making again; splitting, topping up, using, labels.
+// Pots: from recipe to approval and making again; by eye, splitting, topping up, using, labels.
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { test } from "node:test";
-import { DESK } from "../support/browser.mjs";
 import { OFFLINE_ERRORS } from "../support/console-errors.mjs";
-import { addComponent, addRecipe, addToPot, approvePot, enterReading, importStock, ledgerTotals, openSection, pickComponent, potContents, startPot, typeOnKeypad, waitForTarget } from "../support/ink-helpers.mjs";
+import { BRICK, SHELF, addComponent, addRecipe, addToPot, approvePot, enterReading, importStock, ledgerTotals, openSection, pickComponent, potContents, startPot, typeOnKeypad, waitForTarget, withRecipe } from "../support/ink-helpers.mjs";
 import { fillForm, go, hashOf, press, save, waitForText } from "../support/page.mjs";
 import { openShop, ownServer, testServer } from "../support/setup.mjs";
 import { addGarments, addRun, newJob } from "../support/shop.mjs";
+import { METRIC, NBSP, g, percent } from "../support/units.mjs";
 
 const app = testServer();
-
-const METRIC = { settings: { language: "english", metric: true } };
-const NBSP = "\u00a0";
-const g = (number) => `${number}${NBSP}g`;
-const percent = (number) => `${number}${NBSP}%`;
-const textOf = (page, where) => page.locator(where).innerText();
-
-/** The published recipe: 20, 30 and 50 percent (`ink_recipe_by_weight.csv`). */
-const BRICK = [["Yellow", 20], ["Tinting white", 30], ["Mixing clear", 50]];
-
-const SHELF = [["Yellow", "pigment"], ["Tinting white", "pigment"], ["Mixing clear", "base"], ["Blue", "pigment"]];
-
-/** A shop with that recipe on screen. */
-async function withRecipe(t, options = {}) {
-  const page = await openShop(t, app, { ...METRIC, ...options });
-  await importStock(page, SHELF, "Brick", BRICK);
-  return page;
-}
 
 /** From a recipe to 750 g of the approved ink. Every figure is worked out by hand beside it. */
 async function recipeToPot(page, name) {
@@ -115,77 +97,8 @@ test("from recipe to approved pot and 750 g again, online and offline", async (t
   await recipeToPot(page, "Brick, second shirt");
 });
 
-test("an accepted over-pour changes the pot's recipe; undo goes step by step", async (t) => {
-  const page = await withRecipe(t);
-  await startPot(page, { size: "500" });
-  await enterReading(page, "110");
-  await page.locator("#over").waitFor();
-  await press(page, "#undo");
-  await waitForTarget(page, g("100.0"));
-  assert.equal(await textOf(page, "#in-now"), g("0.0"));
-  await enterReading(page, "110");
-  await press(page, "#accept");
-  await waitForTarget(page, g("260.0"));
-  await press(page, "#exact");
-  await waitForTarget(page, g("510.0"));
-  await press(page, "#undo");
-  await waitForTarget(page, g("260.0"));
-  await enterReading(page, "260");
-  await waitForTarget(page, g("510.0"));
-  await enterReading(page, "510");
-  // 110, 150 and 250 of 510.
-  await waitForText(page, "#grams", g("510.0"));
-  assert.deepEqual(await potContents(page), { Yellow: [percent(21.6), g("110.0")], "Tinting white": [percent(29.4), g("150.0")], "Mixing clear": [percent(49), g("250.0")] });
-  await waitForText(page, "#revision", "Revision 1, changed 1 time since");
-});
-
-test("an over-pour that exceeds the pot's capacity is refused", async (t) => {
-  const page = await withRecipe(t);
-  const potHash = await startPot(page, { size: "500", capacity: "510" });
-  await enterReading(page, "120");
-  // 120 g are 20 % of 600.
-  await waitForText(page, ".pot-way-choice", `${g("90.0")} more than the pot takes.`);
-  assert.ok(await page.locator("#scale-rest").isDisabled());
-  assert.ok(await page.locator("#accept").isDisabled(), "520 g do not fit either");
-  await press(page, page.getByText("A larger pot").first());
-  await fillForm(page, { capacity: "515" });
-  await save(page);
-  await waitForText(page, ".pot-way-choice", `${g("5.0")} more than the pot takes.`);
-  await go(page, `${potHash}/edit`, "#capacity");
-  await fillForm(page, { capacity: "800" });
-  await save(page);
-  await page.locator("#scale-rest:enabled").waitFor();
-  await press(page, "#scale-rest");
-  await waitForTarget(page, g("300.0"));
-});
-
-test("readings are typed in any order; one below the last is refused", async (t) => {
-  const page = await withRecipe(t, { device: DESK });
-  await startPot(page, { size: "500" });
-  await page.locator("#heading").focus();
-  await page.keyboard.type("60");
-  await page.keyboard.press("Enter");
-  await waitForText(page, "#to-go", g("40.0"));
-  await page.keyboard.type("55");
-  await page.keyboard.press("Enter");
-  await waitForText(page, "#comes-to", "no more than it showed before");
-  await page.keyboard.press("Escape");
-  await openSection(page, "all");
-  await press(page, page.locator("button.pot-step").filter({ hasText: "Mixing clear" }));
-  await waitForTarget(page, g("310.0"));
-  // With the scale zeroed before it, its own weight is the target.
-  await press(page, "#way");
-  await waitForTarget(page, g("250.0"));
-  await page.keyboard.type("25.x0.");
-  assert.equal((await textOf(page, "#typed strong")), "25.0", "only a number can be typed");
-  await page.keyboard.press("Enter");
-  await waitForText(page, "#in-now", g("0.0"));
-  await page.reload();
-  await waitForText(page, "#to-go", g("40.0"));
-});
-
 test("splitting, topping up, using and discarding ink can be undone", async (t) => {
-  const page = await withRecipe(t);
+  const page = await withRecipe(t, app);
   const potHash = await startPot(page, { size: "500", tare: "48" });
   for (const words of ["148.0", "298.0", "548.0"]) {
     await waitForTarget(page, g(words));
@@ -303,7 +216,7 @@ test("a pot mixed by eye becomes a recipe when the client approves", async (t) =
 });
 
 test("the ink per print suggests the batch size of a pot", async (t) => {
-  const page = await withRecipe(t);
+  const page = await withRecipe(t, app);
   await newJob(page);
   await addGarments(page, { "size-s": 40, "size-m": 40, "size-l": 20 });
   await addRun(page, { ink: "brick" });
@@ -326,7 +239,7 @@ test("the ink per print suggests the batch size of a pot", async (t) => {
 });
 
 test("a pot's label is printed alone and downloads as a picture", async (t) => {
-  const page = await withRecipe(t);
+  const page = await withRecipe(t, app);
   const potHash = await startPot(page, { size: "100", name: "Brick, an uncommonly long name for a pot that is to be read across the room" });
   await enterReading(page, "20");
   await waitForTarget(page, g("50.0"));
@@ -352,50 +265,8 @@ test("a pot's label is printed alone and downloads as a picture", async (t) => {
   assert.ok(await page.locator("#paper").isVisible());
 });
 
-test("with US units the scale works in ounces", async (t) => {
-  const page = await withRecipe(t, { settings: { language: "english", metric: false } });
-  await startPot(page, { size: "16" });
-  // A pound is 453.592 g (international avoirdupois): a fifth of it is 90.7 g on a scale of tenths, 3.199 oz.
-  await waitForTarget(page, `3.199${NBSP}oz`);
-  await enterReading(page, "3.2");
-  await waitForTarget(page, `8.001${NBSP}oz`);
-});
-
-test("an amount below the scale's step is reported and can be left out", async (t) => {
-  const page = await openShop(t, app, METRIC);
-  await importStock(page, SHELF, "Hint", [["Mixing clear", 99], ["Yellow", 0.99], ["Blue", 0.01]]);
-  await startPot(page, { size: "300" });
-  await enterReading(page, "297");
-  await waitForTarget(page, g("300.0"));
-  await enterReading(page, "300");
-  // 30 mg, of which a scale of tenths shows nothing.
-  await waitForTarget(page, g("300.1"));
-  await waitForText(page, "#too-fine", /asks for 0\.030\sg of it, less than the scale's 0\.1\sg\. From 50(\.0+)?\skg on/);
-  await press(page, "#leave-out");
-  await waitForText(page, "#grams", g("300.0"));
-  await waitForText(page, "#revision", "Revision 1, changed 1 time since");
-});
-
-test("changing a pot's size changes its targets at the scale", async (t) => {
-  const page = await withRecipe(t);
-  const potHash = await startPot(page, { size: "500" });
-  await enterReading(page, "104");
-  await press(page, "#scale-rest");
-  await waitForTarget(page, g("260.0"));
-  await go(page, `${potHash}/edit`, "#size");
-  assert.equal(await page.locator("#size").inputValue(), "520");
-  await fillForm(page, { size: "600" });
-  await save(page);
-  await waitForTarget(page, g("120.0"));
-  await press(page, "#undo");
-  await waitForTarget(page, g("260.0"));
-  await openSection(page, "all");
-  await press(page, "#leave");
-  await waitForText(page, "#revision", "Revision 1, not as written");
-});
-
 test("a pot mixed by eye joins the recipe of its name by default", async (t) => {
-  const page = await withRecipe(t);
+  const page = await withRecipe(t, app);
   await go(page, "#/pot/new", "#name");
   await fillForm(page, { name: "brick" });
   await save(page);
@@ -413,42 +284,8 @@ test("a pot mixed by eye joins the recipe of its name by default", async (t) => 
   assert.equal(await page.locator("#recipes .ink-row").count(), 1);
 });
 
-test("ounces with three decimals fit the scale and the over-pour table", async (t) => {
-  const page = await withRecipe(t, { settings: { language: "english", metric: false } });
-  await startPot(page, { size: "200" });
-  // Rounded to the scale's tenth of a gram, shown to the thousandth of an ounce.
-  await waitForTarget(page, /^40\.00\d.oz$/);
-  const lines = () => page.locator("#target").evaluate((target) => target.getBoundingClientRect().height / parseFloat(getComputedStyle(target).fontSize));
-  await enterReading(page, "40");
-  await waitForTarget(page, /^100\.00\d.oz$/);
-  assert.ok((await lines()) < 1.5, "it is read in one line");
-  await enterReading(page, "110");
-  await page.locator("#over").waitFor();
-  const wide = await page.locator(".pot-ways td strong").evaluateAll((weights) => weights
-    .filter((weight) => {
-      const range = document.createRange();
-      range.selectNodeContents(weight);
-      return range.getBoundingClientRect().right > weight.closest("td").getBoundingClientRect().right;
-    })
-    .map((weight) => weight.innerText));
-  assert.deepEqual(wide, []);
-  const smalls = await page.locator(".pot-ways small").allInnerTexts();
-  assert.ok(smalls.includes("all in") && !smalls.some((words) => words.startsWith("+0.000")), smalls.join("; "));
-});
-
-test("a component that is a little short can be left at that", async (t) => {
-  const page = await withRecipe(t);
-  await startPot(page, { size: "500" });
-  assert.equal(await page.locator("#still-missing").count(), 0);
-  await enterReading(page, "99.5");
-  await waitForText(page, "#still-missing", `${g("0.5")} of Yellow are still missing`);
-  await press(page, "#enough");
-  await waitForTarget(page, g("249.5"));
-  await page.locator("#still-missing").waitFor({ state: "detached" });
-});
-
 test("making a recipe again opens without a mistake", async (t) => {
-  const page = await withRecipe(t);
+  const page = await withRecipe(t, app);
   await press(page, page.locator("a[href$='/again']").first());
   await page.locator("#grams").waitFor();
   assert.equal(await page.locator(".problem:visible").count(), 0);

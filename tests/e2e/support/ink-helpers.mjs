@@ -1,6 +1,8 @@
 // Recipes, pots and the scale, as a person uses them.
 import { FactRecorder } from "./facts.mjs";
 import { fillForm, go, hashOf, press, save } from "./page.mjs";
+import { openShop } from "./setup.mjs";
+import { METRIC } from "./units.mjs";
 
 /** Adds a component to the shelf; `kind` is the index of the choice in its form. */
 export async function addComponent(page, name, kind = 1) {
@@ -41,6 +43,18 @@ export async function importStock(page, components, name, parts) {
   if (!recipe) return "";
   await go(page, `#/ink/${recipe}`, "#best");
   return `#/ink/${recipe}`;
+}
+
+/** The published recipe: 20, 30 and 50 percent (`ink_recipe_by_weight.csv`). */
+export const BRICK = [["Yellow", 20], ["Tinting white", 30], ["Mixing clear", 50]];
+
+export const SHELF = [["Yellow", "pigment"], ["Tinting white", "pigment"], ["Mixing clear", "base"], ["Blue", "pigment"]];
+
+/** A shop with the recipe of a brick red on screen. */
+export async function withRecipe(t, app, options = {}) {
+  const page = await openShop(t, app, { ...METRIC, ...options });
+  await importStock(page, SHELF, "Brick", BRICK);
+  return page;
 }
 
 /** Starts a pot of the recipe on screen. Ends at the scale; returns the pot's hash route. */

@@ -1,15 +1,8 @@
 // Colour: match, target, coverage, drawdowns.
+import { openColour } from "../../colour.mjs";
 import { drawJpeg } from "../../jpeg.mjs";
-import { go, press } from "../../page.mjs";
+import { press } from "../../page.mjs";
 import { openInk } from "./shelf.mjs";
-
-/** Opens the colour page of a component. */
-async function openColour(page, component) {
-  await go(page, "#/ink/stock", "main .ink-row");
-  await press(page, page.locator("main .ink-row").filter({ hasText: component }).first());
-  await press(page, page.locator('a[href^="#/colour/component/"]').first());
-  await page.locator(".colour-lines").waitFor();
-}
 
 export const COLOUR = [
   {
