@@ -115,7 +115,7 @@ async function importBackup(window, path) {
 /** Defines the journey as a test of this engine, or a skipped test that says what is missing. */
 export function testJourney(engine, dist, needs) {
   const skip = engine.program ? false : `NOT RUN: this system lacks ${needs}`;
-  test(`in ${engine.NAME} a job survives a kill, a relaunch offline and a backup`, { skip }, async (t) => {
+  test(`in ${engine.NAME} a job survives kill, offline relaunch and backup`, { skip }, async (t) => {
     const folder = mkdtempSync(join(tmpdir(), "lastpull-engine-"));
     const server = await serve(dist);
     let window;

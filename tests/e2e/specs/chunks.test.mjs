@@ -21,7 +21,7 @@ test("the first screen needs one WebAssembly file, chunks load later", async (t)
   assert.ok(backup < 0 || backup > order.indexOf(JOBS_CHUNK), "the backup chunk does not hold up that of the pages");
 });
 
-for (const [what, name] of [["a chunk", JOBS_CHUNK], ["the style sheet of the chunks", "lazy.css"]]) test(`${what} that fails to load shows an error and loads on retry`, async (t) => {
+for (const [what, name] of [["a chunk", JOBS_CHUNK], ["the chunks' style sheet", "lazy.css"]]) test(`${what} that fails to load says so and loads on retry`, async (t) => {
   const { app, folder } = await ownServer(t, shared);
   const file = join(folder, readdirSync(folder).find((entry) => entry.startsWith("app-")), name);
   renameSync(file, `${file}.away`);

@@ -23,7 +23,7 @@ async function openDelivery(t) {
   return page;
 }
 
-test("a delivery that was being typed is there when its dialog is opened again, and gone once recorded", async (t) => {
+test("a delivery half typed is kept for its dialog until it is recorded", async (t) => {
   const page = await openDelivery(t);
   await fillForm(page, { grams: "500", note: "lot 7" });
   await page.reload();
@@ -36,7 +36,7 @@ test("a delivery that was being typed is there when its dialog is opened again, 
   assert.deepEqual([await value(page, "grams"), await restored(page).count(), await drafts(page)], ["", 0, []]);
 });
 
-test("the draft of a dialog can be discarded, and a weighing of the stock has none", async (t) => {
+test("a dialog's draft can be discarded, and a weighing of stock has none", async (t) => {
   const page = await openDelivery(t);
   await fillForm(page, { note: "lot 8" });
   await page.goBack();
@@ -54,7 +54,7 @@ test("the draft of a dialog can be discarded, and a weighing of the stock has no
   assert.deepEqual([await value(page, "note"), await drafts(page)], ["", []]);
 });
 
-test("why something is added at the scale is kept over a reload, and what the scale showed is not", async (t) => {
+test("a reload keeps why something is added, not what the scale showed", async (t) => {
   const page = await openShop(t, app, METRIC);
   await importStock(page, STOCK, "Violet", [["Base", 96.9], ["Blue", 3.1]]);
   const pot = await startPot(page, { size: "500" });
@@ -73,7 +73,7 @@ test("why something is added at the scale is kept over a reload, and what the sc
   assert.deepEqual([await value(page, "note"), await drafts(page)], ["", []]);
 });
 
-test("a colour target that was being typed is kept over a reload, half of it too", async (t) => {
+test("a colour target half typed is kept over a reload", async (t) => {
   const page = await openShop(t, app, METRIC);
   await importStock(page, STOCK, "Violet", [["Base", 96.9], ["Blue", 3.1]]);
   await press(page, "#target");
@@ -90,7 +90,7 @@ test("a colour target that was being typed is kept over a reload, half of it too
   assert.deepEqual(await drafts(page), []);
 });
 
-test("the client's approval that was being typed is kept when another page is looked at", async (t) => {
+test("a client's approval half typed is kept while another page is shown", async (t) => {
   const page = await openShop(t, app, METRIC);
   await importStock(page, STOCK);
   await go(page, "#/pot/new", "#name");

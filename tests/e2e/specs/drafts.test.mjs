@@ -12,7 +12,7 @@ const restored = (page) => page.locator("#draft-restored");
 const value = (page, id) => page.locator(`#${id}`).inputValue();
 const drafts = (page) => page.evaluate(() => Object.keys(localStorage).filter((key) => key.startsWith("lastpull.draft.")));
 
-test("a new job that was being typed is there after a reload and after a visit to another page", async (t) => {
+test("a new job half typed is there after a reload and after another page", async (t) => {
   const page = await openShop(t, app);
   await go(page, "#/job/new", "#client");
   assert.equal(await restored(page).count(), 0);

@@ -307,7 +307,7 @@ test("another remedy cancels the new screen; a used label is refused", async (t)
   await waitForStepSummary(page, "remedy", /^Clean it$/);
 });
 
-test("a screen burned before another remedy was tapped by mistake is offered again", async (t) => {
+test("a burned screen is offered again after a tap on another remedy", async (t) => {
   const page = await openCounting(t, app, { run: { screens: "A3" } });
   await pull(page, 1);
   await reportFailure(page);

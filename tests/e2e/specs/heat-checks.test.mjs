@@ -10,7 +10,7 @@ import { NBSP, degrees } from "../support/units.mjs";
 
 const app = testServer();
 
-test("a dryer measured at the dye limit holds the ink however close it is to its setting", async (t) => {
+test("a dryer at the dye limit holds the ink, however near its setting", async (t) => {
   const page = await cottonThenPolyester(t, app);
   // Nine degrees of tolerance reach from 260 to 269 °F; the limit is at 265.
   await measureDryer(page, 266);

@@ -25,7 +25,7 @@ async function shopName(page) {
 
 const origin = (page) => page.locator("#preview").getAttribute("data-origin");
 
-test("a file of the demo is shown before it is merged, can be left, and taken back", async (t) => {
+test("a file of the demo is shown before its merge, left, and taken back", async (t) => {
   const { bytes } = await exportBackup(await openDemo(t, app));
   const facts = journalLines(bytes).length - 1;
   const page = await openShop(t, app);
@@ -81,7 +81,7 @@ test("what was recorded after an import stays when it is taken back", async (t) 
   assert.equal(await page.locator("#take-back").count(), 0, "what was taken back cannot be taken back again");
 });
 
-test("the file of one's own other device is recognised, another shop's is not", async (t) => {
+test("a file of one's own other device is recognised, another shop's not", async (t) => {
   const one = await openCounting(t, app);
   const run = await hashOf(one);
   await pull(one, 2);

@@ -13,7 +13,7 @@ const choose = (page, name) => press(page, page.getByRole("radio", { name, exact
 const chosen = (page, name) => page.getByRole("radio", { name, exact: true }).isChecked();
 const titles = (page) => page.locator(".job-row strong").allInnerTexts();
 
-test("a fabric is never taken from another client and a known garment names its own", async (t) => {
+test("no fabric is taken from another client; a known garment has its own", async (t) => {
   const page = await openShop(t, app);
   await newJob(page, { client: "North Riders", title: "Race shirts" });
   await press(page, ".lots > .button");
@@ -50,7 +50,7 @@ test("a second lot has the ink and the guess of the first", async (t) => {
   assert.deepEqual([await value(page, "ink"), await value(page, "guess"), await value(page, "dryer")], ["", "", "320"], "another job has its own ink");
 });
 
-test("an off-contact is typed as a fraction and stays what it was on the next run", async (t) => {
+test("an off-contact typed as a fraction is the same on the next run", async (t) => {
   const page = await openShop(t, app);
   await newJob(page);
   await addGarments(page);
@@ -129,7 +129,7 @@ test("each action is undone once, whichever button is used", async (t) => {
   await waitForCount(page, 2);
 });
 
-test("too many in one size are shown at the count, in the list and in the summary", async (t) => {
+test("too many of a size are shown at the count, in list and summary", async (t) => {
   const page = await openCounting(t, app, { garments: { "size-s": 2, "size-m": 3, "size-l": "" } });
   await pull(page, 2);
   await press(page, "#number");

@@ -109,7 +109,7 @@ test("the worker reopens a connection that was closed", async (t) => {
   await waitForCount(page, 3);
 });
 
-test("a piece that a silent worker stored is the same entry in an exported file", async (t) => {
+test("a piece stored by a silent worker is the same entry in a file", async (t) => {
   const page = await countingWith(t, (script) => `${script}
     const tell = postMessage;
     postMessage = (answer) => answer.saved || tell(answer);`);

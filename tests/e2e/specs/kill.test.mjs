@@ -100,7 +100,7 @@ async function template(context, prepare) {
   return { folder, ...prepared };
 }
 
-killTest("counting", "no saved piece is lost when the browser is killed while counting", async (context) => {
+killTest("counting", "no saved piece is lost to a kill while counting", async (context) => {
   const { random, total } = context;
   const folder = profile(context.t);
   const run = await openPress(context, folder);
@@ -163,7 +163,7 @@ killTest("packing", "a browser killed while it packs the journal loses no fact",
   }
 });
 
-killTest("importing", "a browser killed while it imports a file has all of it or nothing", async (context) => {
+killTest("importing", "a kill during an import leaves the whole file or nothing", async (context) => {
   const { total } = context;
   const folder = profile(context.t);
   const run = await openPress(context, folder);
@@ -206,7 +206,7 @@ async function drawnPhotos(page, failure) {
   return tiles.length;
 }
 
-killTest("photos", "a browser killed while it stores a photo has it whole or not at all", async (context) => {
+killTest("photos", "a kill while a photo is stored leaves all of it or nothing", async (context) => {
   const { total } = context;
   const empty = await template(context, async (folder) => {
     await openPress(context, folder);
@@ -238,7 +238,7 @@ killTest("photos", "a browser killed while it stores a photo has it whole or not
   }
 });
 
-killTest("erasing", "a browser killed while it erases the device has everything or nothing", async (context) => {
+killTest("erasing", "a kill during an erasure leaves everything or nothing", async (context) => {
   const { total } = context;
   const full = await template(context, async (folder) => {
     const run = await openPress(context, folder);
@@ -285,7 +285,7 @@ killTest("erasing", "a browser killed while it erases the device has everything 
   }
 });
 
-killTest("opening", "a browser killed at its first start opens the shop the next time", async (context) => {
+killTest("opening", "after a kill at the first start the shop opens", async (context) => {
   const { random, total } = context;
   while (total.kills < KILLS.opening) {
     const folder = profile(context.t);

@@ -37,7 +37,7 @@ async function scrollToEnd(page) {
   });
 }
 
-test("thousands of jobs are a bounded number of elements, and the last one is reached", async (t) => {
+test("of thousands of jobs few are elements, and the last one is reached", async (t) => {
   const page = await oldShop(t);
   assert.ok((await elements(page)) < MOST_ELEMENTS, `${await elements(page)} elements at the top`);
   const first = page.locator("#finished-jobs li").first();
@@ -64,7 +64,7 @@ test("the rows follow the text size and the language", async (t) => {
   assert.ok((await elements(page)) < MOST_ELEMENTS);
 });
 
-test("a search finds the oldest job, and Back from it leads to what was searched", async (t) => {
+test("a search finds the oldest job, and Back leads to what was searched", async (t) => {
   const page = await oldShop(t);
   await fillForm(page, { search: "LANTERN order" });
   await page.waitForFunction(() => document.querySelectorAll(".job-row").length === 1);
@@ -78,7 +78,7 @@ test("a search finds the oldest job, and Back from it leads to what was searched
   assert.equal(await page.locator("#search").inputValue(), "", "opened again, it is empty");
 });
 
-test("Back leads to the place in the list, and the list opened again begins at its top", async (t) => {
+test("Back leads to the place in the list; opened again it begins at its top", async (t) => {
   const page = await oldShop(t);
   await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight / 2));
   await page.waitForFunction(() => [...document.querySelectorAll("#finished-jobs .job-row")].some((row) => {

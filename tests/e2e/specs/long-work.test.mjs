@@ -49,7 +49,7 @@ async function pick(page) {
   await page.locator("#file").setInputFiles({ name: "lastpull.zip", mimeType: "application/zip", buffer: FILE });
 }
 
-test("a long file is read, merged and written again by a worker, which says how far it is", async (t) => {
+test("a worker reads, merges and writes a long file, and says how far it is", async (t) => {
   const page = await shopWith(t);
   assert.match(await importBackup(page, FILE), new RegExp(`${LINES.length} facts new`));
   const steps = await page.evaluate(() => window.shares.map(([step]) => step));
@@ -60,7 +60,7 @@ test("a long file is read, merged and written again by a worker, which says how 
   assert.ok(await page.evaluate(() => window.shares.some(([step]) => step === 3) && window.shares.some(([step]) => step === 4)));
 });
 
-test("an import can be cancelled, changes nothing then, and can be done again", async (t) => {
+test("a cancelled import changes nothing and can be done again", async (t) => {
   let stuck = true;
   const page = await shopWith(t, (script) => {
     if (!stuck) return script;
@@ -84,7 +84,7 @@ for (const [title, change] of [
   ["in the worker", (script) => script],
   ["on the page if the worker fails", (script) => script.replace("const answer = await", "if (task[0] === 2) throw new Error('simulated');\n  const answer = await")],
 ]) {
-  test(`an import into a long journal is taken back ${title}`, async (t) => {
+  test(`a long journal's import is taken back ${title}`, async (t) => {
     const page = await shopWith(t, change, [/simulated/]);
     await importBackup(page, FILE);
     const few = shopLines(100, now()).map((line) => line.replace(`"device":"${id(1)}"`, `"device":"${id(7)}"`));
@@ -105,7 +105,7 @@ for (const [title, change] of [
   ["by the worker", (script) => script],
   ["by the page if the worker fails", (script) => script.replace("const answer = await", "if (task[0] === 4) throw new Error('simulated');\n  const answer = await")],
 ]) {
-  test(`a long journal whose checkpoint does not read is folded again ${title}`, async (t) => {
+  test(`a damaged checkpoint is made again ${title}`, async (t) => {
     const page = await shopWith(t, change, [/simulated/]);
     await importBackup(page, FILE);
     await go(page, "#/", ".page.day");

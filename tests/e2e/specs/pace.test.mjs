@@ -32,12 +32,12 @@ test("a guess alone gives no percentage, and the run's own pace does", async (t)
   await words.getByText("with time for stops and misprints").waitFor();
 });
 
-test("a run is late for a due time that has passed, however far off closing is", async (t) => {
+test("a run is late once its due time has passed, whenever the shop closes", async (t) => {
   const page = await openCounting(t, app, { device: PHONE, job: { due_day: day(), due_time: "09:00" }, run: { guess: 25 } });
   await page.locator("#chance .bad").getByText("Was due 9:00\u00a0am").waitFor();
 });
 
-test("a run without a due time is compared with closing, and names the day it ends", async (t) => {
+test("a run without a due time is compared with closing, by its day", async (t) => {
   const garments = { "size-s": 2000, "size-m": "", "size-l": "" };
   const page = await openCounting(t, app, { device: PHONE, now: WEDNESDAY, job: { due_day: "" }, garments, run: { guess: 24 } });
   await page.locator("#finish strong").getByText(/^printed tomorrow, \d+:\d\d/i).waitFor();
@@ -45,7 +45,7 @@ test("a run without a due time is compared with closing, and names the day it en
 });
 
 for (const [name, device] of Object.entries({ "a phone": PHONE, "a desk": DESK })) {
-  test(`on ${name} the chart of the pace has both axes, the target and the range`, async (t) => {
+  test(`on ${name} the pace chart has both axes, the target and the range`, async (t) => {
     const page = await openCounting(t, app, { device, job: { due_day: day(), due_time: "10:00" } });
     await pullEvery(page, 40, 8);
     await page.locator(".pace-button .chart-target").getByText("36 pieces").waitFor();

@@ -132,7 +132,7 @@ test("on a Saturday the shop is closed until somebody opens it", async (t) => {
   await page.locator("#verdict.quiet").getByText("Nothing is due today. 1 run open, the last expected printed 9:").waitFor();
 });
 
-test("times of a run whose time in the dryer is unknown end at the press, and say so", async (t) => {
+test("a run of unknown time in the dryer says its times end at the press", async (t) => {
   const page = await openShop(t, app, { device: PHONE });
   await newJob(page, { title: "Club tees" });
   await addGarments(page);
@@ -173,7 +173,7 @@ test("a run that will hardly make closing is reported in verdict and row", async
   await block.locator("[data-fit=hardly]").getByText("Hardly by closing").waitFor();
 });
 
-test("work for another day names the day, leaves out the night and is not due today", async (t) => {
+test("work for another day names it, leaves out the night, is not due today", async (t) => {
   const page = await openShop(t, app, { device: PHONE, now: WEDNESDAY });
   await newJob(page, { title: "Club tees", due_day: "" });
   await addGarments(page, { "size-s": 900, "size-m": "", "size-l": "" });

@@ -57,7 +57,7 @@ test("an export of unsaved entries does not count twice once they are saved", as
   await waitForCount(page, 4);
 });
 
-test("a download that fails loses nothing, and what is saved later counts once", async (t) => {
+test("a failed download loses nothing, and what is saved later counts once", async (t) => {
   const page = await openCounting(t, app, { device: DESK, initScript: failWrites, acceptDownloads: false });
   const run = await hashOf(page);
   await blockWithTwoUnsaved(page);
@@ -77,7 +77,7 @@ test("a download that fails loses nothing, and what is saved later counts once",
   await waitForCount(page, 4);
 });
 
-test("two files with the same unsaved entries, and saving them later, count once", async (t) => {
+test("unsaved entries that are in two files and saved later count once", async (t) => {
   const page = await openCounting(t, app, { device: DESK, initScript: failWrites });
   const run = await hashOf(page);
   await blockWithTwoUnsaved(page);

@@ -12,7 +12,7 @@ import { openCounting } from "../support/shop.mjs";
 import { closeConnections, commitsFail, failCommits, failWrites, inWorker, recordConnections, setWorkerFault, writesHang } from "../support/storage-faults.mjs";
 
 const app = testServer();
-for (const [name, initScript] of Object.entries({ "each write fails": failWrites, "the whole transaction fails": failCommits })) {
+for (const [name, initScript] of Object.entries({ "each write fails": failWrites, "the transaction fails": failCommits })) {
   test(`a full disk blocks counting and loses nothing: ${name}`, async (t) => {
     const page = await openCounting(t, app, { initScript });
     await blockWithTwoUnsaved(page);

@@ -283,7 +283,7 @@ test("the amber theme shows no blue on the screens pages", async (t) => {
   assert.equal((await blue()).most, 0, "garments and inks in their colours");
 });
 
-test("a screen with another mesh than its run is named in the form and before the first pull", async (t) => {
+test("a screen of another mesh is named in the form and before counting", async (t) => {
   const page = await openShop(t, app);
   await addScreens(page, { label: "2", count: 156 });
   await newJob(page);
@@ -295,7 +295,7 @@ test("a screen with another mesh than its run is named in the form and before th
   await page.locator("[data-item=Mesh] #other-mesh").getByText("Screen 2 is 156").waitFor();
 });
 
-test("the day and the press say which screen a run waits for and a frame of two runs is listed once", async (t) => {
+test("the day and the press name the screens waited for, each frame once", async (t) => {
   const page = await openShop(t, app, { now: WEDNESDAY });
   await addScreens(page, { label: "1" });
   for (const title of ["Tour tees", "Tone on tone"]) {

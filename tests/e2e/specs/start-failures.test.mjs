@@ -48,7 +48,7 @@ const lookForUpdate = (page) => page.evaluate(async () => {
   return found;
 });
 
-test("a new worker with the old page is refused, and taken once the page is there", async (t) => {
+test("a new worker is refused until the page of its build is there", async (t) => {
   const { app, folder } = await ownServer(t, shared, "/shop/");
   const page = await openShop(t, app, ANY_ERROR);
   await waitUntilCached(page);
@@ -66,7 +66,7 @@ test("a new worker with the old page is refused, and taken once the page is ther
   assert.match(await folderOf(page), new RegExp(next));
 });
 
-test("a page of which the code is missing says so, and loads again by itself when it can", async (t) => {
+test("a page without its code says so and loads by itself when it can", async (t) => {
   const { app, folder } = await ownServer(t, shared, "/shop/");
   const context = await newDevice(t, app, ANY_ERROR);
   const page = await context.tab();
@@ -93,7 +93,7 @@ test("code that cannot run says so", async (t) => {
   await page.getByText("Lastpull does not start.").waitFor();
 });
 
-test("an error that stops the app is said on the page, and loading again opens the shop", async (t) => {
+test("an error that stops the app is shown, and loading again opens the shop", async (t) => {
   const page = await openShop(t, shared, ANY_ERROR);
   await putJobOnPress(page);
   await pull(page, 2);
@@ -119,7 +119,7 @@ for (const [title, fail] of Object.entries({
   },
   "an error in a promise": () => { Promise.reject(new WebAssembly.RuntimeError("unreachable")); },
 })) {
-  test(`an error of the engine is said with the way out: ${title}`, async (t) => {
+  test(`an engine error comes with a way out: ${title}`, async (t) => {
     const page = await openShop(t, shared, ANY_ERROR);
     await putJobOnPress(page);
     await pull(page, 2);
@@ -171,7 +171,7 @@ test("a database that does not answer says so, and opens once it answers", async
   await page.locator("#start-shop").waitFor();
 });
 
-test("a database that another window holds says so, and opens once it lets go", async (t) => {
+test("a database held by another window says so, and opens once let go", async (t) => {
   const context = await newDevice(t, shared, ANY_ERROR);
   const holder = await context.tab();
   await holder.goto(`${shared.server.url}icons/icon-48.png`);
@@ -188,7 +188,7 @@ test("a database that another window holds says so, and opens once it lets go", 
   await page.locator("#start-shop").waitFor();
 });
 
-test("an app whose stored copy is gone says so truthfully and stores it again", async (t) => {
+test("an app whose stored copy is gone says so and stores it again", async (t) => {
   const { app, server, folder } = await ownServer(t, shared, "/shop/");
   const page = await openShop(t, app, ANY_ERROR);
   await waitUntilCached(page);
@@ -246,7 +246,7 @@ test("closing and opening the app during a run does not bring a new build", asyn
   assert.match(await folderOf(again), new RegExp(next));
 });
 
-test("a page that the browser loads past the worker keeps the build of the run", async (t) => {
+test("a page loaded past the worker keeps the build of the run", async (t) => {
   const { page, old } = await newerBuildDuringRun(t);
   const cdp = await page.context().newCDPSession(page);
   await page.evaluate(() => { window.isOldPage = true; });

@@ -65,7 +65,7 @@ function recordPacking() {
   };
 }
 
-test("one tab packs the journal while the other counts; no piece is lost or doubled", async (t) => {
+test("while one tab packs and the other counts, each piece is stored once", async (t) => {
   const one = await openCounting(t, app, { initScript: recordPacking, garments: { "size-s": 900, "size-m": 900 } });
   await countLongTail(one);
   await go(one, "#/press", "#zone");
@@ -151,7 +151,7 @@ test("a tab that opens while another counts shows what it missed", async (t) => 
   await waitForCount(two, 4);
 });
 
-test("without messages between tabs, each shows the sum when it comes to the front", async (t) => {
+test("without messages, a tab that comes to the front shows the sum", async (t) => {
   const one = await openCounting(t, app, { initScript: () => { delete globalThis.BroadcastChannel; } });
   const two = await openSecondTab(one);
   await pull(one, 3);

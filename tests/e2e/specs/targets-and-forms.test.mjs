@@ -67,7 +67,7 @@ for (const [name, device] of Object.entries({ portrait: PHONE, landscape: LANDSC
     assert.deepEqual(await coveredElements(page, "#zone, #count, .zone-left, .failure-bar, .control, .size-button, .place, .head-back"), [], "with suspects to look at");
   });
 
-  test(`in ${name} a clock that went back is told at the press, and leaves the zone its room`, async (t) => {
+  test(`in ${name} a clock gone back is told and leaves the zone room`, async (t) => {
     const page = await openCounting(t, app, { device });
     await pull(page, 6);
     await advance(page, -3 * 3600);
