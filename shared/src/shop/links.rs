@@ -11,7 +11,7 @@ use crate::facts::{Fabric, Location};
 use crate::ids::{JobId, LotId, RunId};
 use crate::job::model::{Job, Lot, garment_id};
 use crate::run::model::{Run, RunKind};
-use crate::time::{Newest, NewestInGroups, NewestOfKinds, WallTime};
+use crate::time::{Newest, NewestOfKinds, WallTime};
 use clients::Clients;
 use uuid::Uuid;
 
@@ -41,7 +41,7 @@ pub(crate) struct Links {
     /// starts from.
     pub runs_by_place: NewestOfKinds<(Fabric, Location)>,
     /// The latest lots of each garment by [`garment_id`], without deleted ones and those without a name.
-    lots_of_garment: NewestInGroups,
+    lots_of_garment: Groups<Newest>,
     /// The clients of the jobs that are not deleted.
     pub clients: Clients,
 }
@@ -142,7 +142,7 @@ impl Links {
 
     /// The lots whose garment has this [id](garment_id), without deleted ones; `None` if there never was one.
     pub(crate) fn lots_of_garment(&self, garment: Uuid) -> Option<&Newest> {
-        self.lots_of_garment.of(garment)
+        self.lots_of_garment.get(garment)
     }
 
     /// Number of rows that were decoded or changed. Tests count them.
@@ -165,15 +165,15 @@ impl Links {
         self.lots_of_job.replace(id, before.job, after.job);
         self.new_lots.replace(id, before.created, after.created);
         let [was, is] = [before, after].map(|lot| lot.garment.zip(lot.created));
-        self.lots_of_garment.replace_among(MOST_ASKED_ONE_OF, id, was, is);
+        self.lots_of_garment.change(was, is, |lots, was, is| lots.replace_with_limit(MOST_ASKED_ONE_OF, id, was, is));
         if before.fabric != after.fabric {
             let of_lot = self.runs_of_lot.of(id).iter().filter_map(|id| Some((*id, runs.get(id)?)));
             for (id, run) in of_lot {
                 let run = LinkedRun::of(run);
                 let [was, is] = [before, after].map(|lot| run.ended_on(lot.fabric));
-                self.ended_runs.replace_among(MOST_ENDED, id, was, is);
+                self.ended_runs.replace_with_limit(MOST_ENDED, id, was, is);
                 let [was, is] = [before, after].map(|lot| run.placed_on(lot.fabric));
-                self.runs_by_place.replace_among(MOST_ASKED_ONE_OF, id, was, is);
+                self.runs_by_place.replace_with_limit(MOST_ASKED_ONE_OF, id, was, is);
             }
         }
     }
@@ -188,8 +188,8 @@ impl Links {
         let fabric_of = |run: LinkedRun| Some(lots.get(&run.lot?)?.fabric);
         let is = fabric_of(after);
         let was = if before.lot == after.lot { is } else { fabric_of(before) };
-        self.ended_runs.replace_among(MOST_ENDED, id, before.ended_on(was), after.ended_on(is));
-        self.runs_by_place.replace_among(MOST_ASKED_ONE_OF, id, before.placed_on(was), after.placed_on(is));
+        self.ended_runs.replace_with_limit(MOST_ENDED, id, before.ended_on(was), after.ended_on(is));
+        self.runs_by_place.replace_with_limit(MOST_ASKED_ONE_OF, id, before.placed_on(was), after.placed_on(is));
     }
 }
 

@@ -10,7 +10,7 @@ const MOST: usize = 400;
 /// A time and what has it.
 pub(super) type Row = (WallTime, Uuid);
 
-/// The answer may be a thing that found no room.
+/// The answer may be a thing that was left out at the limit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) struct LeftOut;
 
@@ -20,18 +20,18 @@ pub(crate) struct LeftOut;
 pub(crate) struct Newest {
     /// The oldest first; things of one moment in the order of their ids.
     pub(super) rows: Vec<Row>,
-    /// The newest of all that found no room.
+    /// The newest of all that were left out at the limit.
     pub(super) left_out: Option<Row>,
 }
 
 impl Newest {
     /// Says that the time of a thing changed; `None` is no time.
     pub fn replace(&mut self, id: Uuid, before: Option<WallTime>, after: Option<WallTime>) {
-        self.replace_among(MOST, id, before, after);
+        self.replace_with_limit(MOST, id, before, after);
     }
 
-    /// The same where so many are kept at most.
-    pub fn replace_among(&mut self, most: usize, id: Uuid, before: Option<WallTime>, after: Option<WallTime>) {
+    /// The same with another limit: the most things that are kept.
+    pub fn replace_with_limit(&mut self, limit: usize, id: Uuid, before: Option<WallTime>, after: Option<WallTime>) {
         if before == after {
             return;
         }
@@ -41,7 +41,7 @@ impl Newest {
         if let Some((at, Err(place))) = after.map(|at| (at, self.rows.binary_search(&(at, id)))) {
             self.rows.insert(place, (at, id));
         }
-        if self.rows.len() > most {
+        if self.rows.len() > limit {
             self.left_out = self.left_out.max(Some(self.rows.remove(0)));
         }
     }
@@ -61,7 +61,7 @@ impl Newest {
         self.left_out.is_none()
     }
 
-    /// The things that are not of the time before, the newest first; `None` if some of them may have found no room.
+    /// The things that are not of the time before, the newest first; `None` if some of them may have been left out.
     pub fn since(&self, is_before: impl Fn(WallTime) -> bool) -> Option<impl Iterator<Item = Uuid>> {
         let whole = self.left_out.is_none_or(|(at, _)| is_before(at));
         whole.then(|| self.iter().take_while(move |(at, _)| !is_before(*at)).map(|(_, id)| id))
@@ -70,7 +70,7 @@ impl Newest {
     /// The newest thing that is meant, if there is one; of one moment the one with the highest id.
     ///
     /// # Errors
-    /// [`LeftOut`] if one that found no room may be newer.
+    /// [`LeftOut`] if one that was left out may be newer.
     pub fn newest(&self, is_meant: impl Fn(Uuid) -> bool) -> Result<Option<Uuid>, LeftOut> {
         let found = self.rows.iter().rev().find(|(_, id)| is_meant(*id)).copied();
         answer(found, self.left_out)
@@ -114,7 +114,7 @@ mod tests {
     }
 
     #[test]
-    fn the_oldest_finds_no_room_and_what_is_asked_of_its_time_is_not_known() {
+    fn the_oldest_is_left_out_and_what_is_asked_of_its_time_is_not_known() {
         let mut newest = Newest::default();
         (0..=MOST as u64).for_each(|n| put(&mut newest, u128::from(n), None, Some(n)));
         assert_eq!((newest.iter().count(), newest.iter().last()), (MOST, Some((wall(1), Uuid::from_u128(1)))));
@@ -127,7 +127,7 @@ mod tests {
     fn the_newest_that_is_meant_is_known_while_nothing_left_out_may_be_newer() {
         let mut newest = Newest::default();
         for n in 1..=3 {
-            newest.replace_among(2, Uuid::from_u128(n), None, Some(wall(7)));
+            newest.replace_with_limit(2, Uuid::from_u128(n), None, Some(wall(7)));
         }
         let of = |newest: &Newest, id: u128| newest.newest(|other| other == Uuid::from_u128(id));
         assert_eq!(of(&newest, 2), Ok(Some(Uuid::from_u128(2))));

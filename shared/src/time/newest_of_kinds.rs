@@ -31,25 +31,25 @@ impl<K: Encode> Encode for NewestOfKinds<K> {
 }
 
 impl<K: Copy + PartialEq> NewestOfKinds<K> {
-    /// Says that the kind or the time of a thing changed, of whose kind so many are kept at most; `None` is a thing that is
-    /// not there.
-    pub fn replace_among(
+    /// Says that the kind or the time of a thing changed, of whose kind at most `limit` are kept; `None` is a thing that
+    /// is not there.
+    pub fn replace_with_limit(
         &mut self,
-        most: usize,
+        limit: usize,
         id: Uuid,
         before: Option<(K, WallTime)>,
         after: Option<(K, WallTime)>,
     ) {
         match (before, after) {
             (Some((kind, was)), Some((same, is))) if kind == same => {
-                self.of(kind).replace_among(most, id, Some(was), Some(is));
+                self.of(kind).replace_with_limit(limit, id, Some(was), Some(is));
             }
             _ => {
                 if let Some((kind, was)) = before {
-                    self.of(kind).replace_among(most, id, Some(was), None);
+                    self.of(kind).replace_with_limit(limit, id, Some(was), None);
                     self.kinds.retain(|(_, newest)| !newest.is_empty());
                 }
-                after.into_iter().for_each(|(kind, is)| self.of(kind).replace_among(most, id, None, Some(is)));
+                after.into_iter().for_each(|(kind, is)| self.of(kind).replace_with_limit(limit, id, None, Some(is)));
             }
         }
     }
@@ -67,11 +67,6 @@ impl<K: Copy + PartialEq> NewestOfKinds<K> {
         &mut self.kinds[place].1
     }
 
-    /// Whether there are no kinds.
-    pub fn is_empty(&self) -> bool {
-        self.kinds.is_empty()
-    }
-
     /// The kinds, each with the newest things of it, in no particular order.
     pub fn iter(&self) -> impl Iterator<Item = (K, &Newest)> {
         self.kinds.iter().map(|(kind, newest)| (*kind, newest))
@@ -80,7 +75,7 @@ impl<K: Copy + PartialEq> NewestOfKinds<K> {
     /// The newest thing of all the kinds that are meant, if there is one; of one moment the one with the highest id.
     ///
     /// # Errors
-    /// [`LeftOut`] if one that found no room may be newer.
+    /// [`LeftOut`] if one that was left out may be newer.
     pub fn newest(&self, is_meant: impl Fn(K) -> bool) -> Result<Option<Uuid>, LeftOut> {
         let (mut found, mut left_out) = (None, None);
         for (_, newest) in self.kinds.iter().filter(|(kind, _)| is_meant(*kind)) {
@@ -103,7 +98,7 @@ mod tests {
     fn put(kinds: &mut NewestOfKinds<u8>, kind: u8, n: u64, is_there: bool) {
         let row = Some((kind, wall(n)));
         let (before, after) = if is_there { (None, row) } else { (row, None) };
-        kinds.replace_among(MOST, Uuid::from_u128(n.into()), before, after);
+        kinds.replace_with_limit(MOST, Uuid::from_u128(n.into()), before, after);
     }
 
     #[test]
@@ -144,7 +139,7 @@ mod tests {
             for (id, now) in changes {
                 let after = now.map(|(kind, at)| (kind, wall(at)));
                 let before = all.insert(id, after).flatten();
-                kinds.replace_among(2, Uuid::from_u128(id), before, after);
+                kinds.replace_with_limit(2, Uuid::from_u128(id), before, after);
                 for meant in [&[0][..], &[1, 2], &[0, 1, 2]] {
                     let rows = all.iter().filter_map(|(id, row)| row.map(|(kind, at)| (kind, at, *id)));
                     let newest = rows.filter(|(kind, ..)| meant.contains(kind)).map(|(_, at, id)| (at, id)).max();

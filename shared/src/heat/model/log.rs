@@ -1,6 +1,6 @@
 //! State folded from the facts about heat.
 
-use super::tests_by_ink::{TestsByInk, standing_of};
+use super::tests_by_ink::{ListedTest, TestsByInk};
 use super::{
     ClimateReading, CureTest, Heater, InkSheet, OwnLimit, SensorReading, Settling, Transition, Trial, ink_key,
 };
@@ -83,7 +83,7 @@ impl HeatLog {
         let of_ink = |id: Subject| self.tests.get(&id).filter(|test| ink_key(&test.ink) == key);
         let kinds = self.tests_by_ink.of(key).into_iter().flat_map(NewestOfKinds::iter);
         let mut found = Vec::new();
-        for (_, tests) in kinds.filter(|((of, _), _)| *of == fabric) {
+        for (_, tests) in kinds.filter(|(of, _)| of.fabric == fabric) {
             let newest = tests.newest(|id| of_ink(id).is_some()).ok()?;
             let Some(last) = newest.and_then(of_ink).map(|test| test.result_at) else { continue };
             found.extend(tests.since(|at| at < last)?.filter_map(|id| Some((id, of_ink(id)?))));
@@ -165,10 +165,10 @@ impl HeatLog {
                     before = Some(None);
                     CureTest::default()
                 });
-                let before = before.unwrap_or_else(|| standing_of(test));
+                let before = before.unwrap_or_else(|| ListedTest::of(test));
                 test.created.set_once(at);
                 fields.iter().for_each(|field| test.set(at, field));
-                self.tests_by_ink.test_changed(subject, before, standing_of(test));
+                self.tests_by_ink.test_changed(subject, before, ListedTest::of(test));
             }
             HeatFact::TrialSet(fields) => {
                 let trial = self.trials.get_or_insert_default(subject);
@@ -180,9 +180,9 @@ impl HeatLog {
 
     fn delete_test(&mut self, id: Subject, deletion: Deletion) -> bool {
         let Some(test) = self.tests.get_mut(&id) else { return false };
-        let before = standing_of(test);
+        let before = ListedTest::of(test);
         test.mark(deletion);
-        self.tests_by_ink.test_changed(id, before, standing_of(test));
+        self.tests_by_ink.test_changed(id, before, ListedTest::of(test));
         true
     }
 

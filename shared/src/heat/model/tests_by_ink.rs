@@ -2,7 +2,7 @@
 
 use super::{CureTest, ink_key};
 use crate::codec::Encode;
-use crate::collections::Table;
+use crate::collections::Groups;
 use crate::facts::{Fabric, TestKind, TestResult};
 use crate::ids::id_of_name;
 use crate::time::{NewestOfKinds, WallTime};
@@ -12,41 +12,44 @@ use uuid::Uuid;
 const MOST: usize = 4;
 
 /// What a test is of, beside its ink.
-pub(super) type TestedKind = (Fabric, (TestKind, TestResult));
+#[derive(Clone, Copy, Debug, PartialEq, Encode)]
+pub(super) struct TestedKind {
+    pub fabric: Fabric,
+    pub kind: TestKind,
+    pub result: TestResult,
+}
 
 /// The latest tests of each ink by the id of its [key](ink_key), without deleted ones.
 #[derive(Clone, Debug, PartialEq, Default, Encode)]
 pub(super) struct TestsByInk {
-    inks: Table<NewestOfKinds<TestedKind>>,
+    inks: Groups<NewestOfKinds<TestedKind>>,
 }
 
 /// What the list needs to know of a test that is not deleted.
-pub(super) type TestStanding = Option<(Uuid, (TestedKind, WallTime))>;
+#[derive(Clone, Copy, PartialEq)]
+pub(super) struct ListedTest {
+    ink: Uuid,
+    kind: TestedKind,
+    at: WallTime,
+}
 
-pub(super) fn standing_of(test: &CureTest) -> TestStanding {
-    let ink = id_of_name(&ink_key(&test.ink));
-    (!test.deleted).then_some((ink, ((test.fabric, (test.kind, test.result)), test.result_at)))
+impl ListedTest {
+    /// `None` if it is deleted.
+    pub(super) fn of(test: &CureTest) -> Option<Self> {
+        let kind = TestedKind { fabric: test.fabric, kind: test.kind, result: test.result };
+        let listed = Self { ink: id_of_name(&ink_key(&test.ink)), kind, at: test.result_at };
+        Some(listed).filter(|_| !test.deleted)
+    }
 }
 
 impl TestsByInk {
     pub(super) fn of(&self, ink_key: &str) -> Option<&NewestOfKinds<TestedKind>> {
-        self.inks.get(&id_of_name(ink_key))
+        self.inks.get(id_of_name(ink_key))
     }
 
-    pub(super) fn test_changed(&mut self, id: Uuid, before: TestStanding, after: TestStanding) {
-        if before == after {
-            return;
-        }
-        if let Some((ink, was)) = before {
-            let left = self.inks.get_or_insert_default(ink);
-            left.replace_among(MOST, id, Some(was), None);
-            if left.is_empty() {
-                self.inks.remove(&ink);
-            }
-        }
-        if let Some((ink, is)) = after {
-            self.inks.get_or_insert_default(ink).replace_among(MOST, id, None, Some(is));
-        }
+    pub(super) fn test_changed(&mut self, id: Uuid, before: Option<ListedTest>, after: Option<ListedTest>) {
+        let [before, after] = [before, after].map(|test| test.map(|test| (test.ink, (test.kind, test.at))));
+        self.inks.change(before, after, |tests, was, is| tests.replace_with_limit(MOST, id, was, is));
     }
 
     pub(super) fn rows_in_memory(&self) -> usize {

@@ -1,6 +1,6 @@
 //! Ink components, recipes, pots and events, as the facts leave them.
 
-use super::pot_lists::{PotLists, PotStanding};
+use super::pot_lists::{ListedPot, PotLists};
 use super::{Component, Pot, Recipe};
 use crate::codec::Encode;
 use crate::collections::{Table, sort_by_key};
@@ -125,7 +125,7 @@ impl InkLog {
         let of_it = |id: Subject| self.revision(id).is_some_and(|revision| revision.recipe == recipe);
         let mut last: Option<(WallTime, Subject)> = None;
         for (revision, _) in self.events_of(recipe).into_iter().filter(|(id, _)| of_it(*id)) {
-            let newest = self.pot_lists.sized.of(revision).map_or(Ok(None), |pots| pots.newest(|_| true));
+            let newest = self.pot_lists.sized.get(revision).map_or(Ok(None), |pots| pots.newest(|_| true));
             let found = newest.unwrap_or_else(|LeftOut| {
                 self.latest_pot(|pot| pot.size.is_some() && pot.revision == Some(revision)).map(|(id, _)| id)
             });
@@ -212,13 +212,13 @@ impl InkLog {
             InkFact::PotSet(fields) => {
                 let mut before = None;
                 let pot = self.pots.get_or_insert_with(id, || {
-                    before = Some(PotStanding::default());
+                    before = Some(ListedPot::default());
                     Pot::default()
                 });
-                let before = before.unwrap_or_else(|| PotStanding::of(pot));
+                let before = before.unwrap_or_else(|| ListedPot::of(pot));
                 pot.created.set_once(at);
                 fields.iter().for_each(|field| pot.set(field));
-                self.pot_lists.pot_changed(id, before, PotStanding::of(pot));
+                self.pot_lists.pot_changed(id, before, ListedPot::of(pot));
             }
             InkFact::ScaleSet { step, most } => self.scale = Scale { step: *step, most: *most },
             InkFact::PrintSet(Some(print)) => self.prints.insert(id, *print),
@@ -243,9 +243,9 @@ impl InkLog {
 
     fn delete_pot(&mut self, id: Subject, deletion: Deletion) -> bool {
         let Some(pot) = self.pots.get_mut(&id) else { return false };
-        let before = PotStanding::of(pot);
+        let before = ListedPot::of(pot);
         pot.mark(deletion);
-        self.pot_lists.pot_changed(id, before, PotStanding::of(pot));
+        self.pot_lists.pot_changed(id, before, ListedPot::of(pot));
         true
     }
 

@@ -2,9 +2,9 @@
 
 use super::Pot;
 use crate::codec::Encode;
-use crate::collections::Table;
+use crate::collections::{Groups, Table};
 use crate::ids::Subject;
-use crate::time::{Newest, NewestInGroups, WallTime};
+use crate::time::{Newest, WallTime};
 
 /// Most pots kept of which the newest is asked for: some may be deleted. Our own.
 const MOST: usize = 8;
@@ -15,14 +15,14 @@ pub(super) struct PotLists {
     /// The pots that are neither closed nor deleted.
     pub open: Table<()>,
     /// The newest pots of each revision that have a size, without deleted ones.
-    pub sized: NewestInGroups,
+    pub sized: Groups<Newest>,
     /// The newest pots that have a capacity, without deleted ones.
     pub vessels: Newest,
 }
 
 /// What the lists need to know of a pot. The default is a pot that is not there.
 #[derive(Clone, Copy, PartialEq, Default)]
-pub(super) struct PotStanding {
+pub(super) struct ListedPot {
     is_open: bool,
     /// The revision it is weighed by and when it was made, if it has both that and a size.
     sized: Option<(Subject, WallTime)>,
@@ -30,7 +30,7 @@ pub(super) struct PotStanding {
     vessel: Option<WallTime>,
 }
 
-impl PotStanding {
+impl ListedPot {
     pub(super) fn of(pot: &Pot) -> Self {
         let made = Some(pot.created).filter(|_| !pot.deleted);
         Self {
@@ -42,14 +42,14 @@ impl PotStanding {
 }
 
 impl PotLists {
-    pub(super) fn pot_changed(&mut self, id: Subject, before: PotStanding, after: PotStanding) {
+    pub(super) fn pot_changed(&mut self, id: Subject, before: ListedPot, after: ListedPot) {
         match (before.is_open, after.is_open) {
             (false, true) => self.open.insert(id, ()),
             (true, false) => drop(self.open.remove(&id)),
             (true, true) | (false, false) => {}
         }
-        self.sized.replace_among(MOST, id, before.sized, after.sized);
-        self.vessels.replace_among(MOST, id, before.vessel, after.vessel);
+        self.sized.change(before.sized, after.sized, |pots, was, is| pots.replace_with_limit(MOST, id, was, is));
+        self.vessels.replace_with_limit(MOST, id, before.vessel, after.vessel);
     }
 
     pub(super) fn rows_in_memory(&self) -> usize {
