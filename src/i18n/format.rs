@@ -12,7 +12,7 @@ use crate::platform::settings::Language;
 use lastpull_core::job::{Fabric, Size};
 use lastpull_core::run::Location;
 use lastpull_core::screen::MeshCount;
-use lastpull_core::time::{Day, Due, Millis, WallClock, WallTime};
+use lastpull_core::time::{Day, Due, Millis, TimeOfDay, WallClock, WallTime};
 use lastpull_core::units::{BeltSpeed, Grams, Length, Seconds, Temperature, Units};
 
 messages! {
@@ -47,9 +47,9 @@ pub fn with_mark(text: String) -> String {
     }
 }
 
-/// A time of day, from minutes after midnight.
-pub fn time_of(minutes: u16) -> String {
-    let (hours, minutes) = (minutes / 60, minutes % 60);
+/// A time of day.
+pub fn time_of(time: TimeOfDay) -> String {
+    let (hours, minutes) = (time.hour(), time.minute());
     if Locale::current().clock_24 {
         return format!("{hours}:{minutes:02}");
     }
@@ -59,7 +59,7 @@ pub fn time_of(minutes: u16) -> String {
 
 /// The local time of day of a moment.
 pub fn time(at: WallTime) -> String {
-    time_of(clock().minutes_after_midnight(at))
+    time_of(clock().time_of_day(at))
 }
 
 /// The local date and time of a moment; today's date is left out.
@@ -106,7 +106,7 @@ pub fn weekday(index: usize) -> &'static str {
 
 /// A due date and time.
 pub fn due(due: Due) -> String {
-    on_day_at(day_name(due.day, clock()), time_of(due.minutes))
+    on_day_at(day_name(due.day, clock()), time_of(due.time))
 }
 
 /// A duration for planning: hours and minutes.

@@ -108,9 +108,9 @@ impl Store {
         let storage = self.storage.get_value();
         let (rescued, exported) = self.export_blocked();
         let clock = clock::now();
-        let minutes = clock.minutes_after_midnight(clock.now);
+        let time = clock.time_of_day(clock.now);
         let order = Order {
-            name: format!("lastpull-{}-{:02}{:02}.zip", clock.today(), minutes / 60, minutes % 60),
+            name: format!("lastpull-{}-{:02}{:02}.zip", clock.today(), time.hour(), time.minute()),
             demo: self.settings.with_untracked(|settings| settings.demo),
             now: clock.now,
             seen: self.recent.with_value(|recent| records(recent)),

@@ -6,7 +6,7 @@ use crate::facts::{
 };
 use crate::run::check_list;
 use crate::shop::Shop;
-use crate::time::{Day, Due, Millis, WallClock, WallTime};
+use crate::time::{Due, Millis, WallClock, WallTime};
 use crate::units::{Length, Seconds, Temperature};
 use uuid::Uuid;
 
@@ -65,12 +65,11 @@ impl<N: FnMut() -> Uuid> Maker<N> {
         at: WallTime,
         client: &str,
         title: &str,
-        due: Option<(Day, u16)>,
+        due: Option<Due>,
         exempt: bool,
         notes: &str,
     ) -> Uuid {
         let id = (self.new_id)();
-        let due = due.map(|(day, minutes)| Due { day, minutes });
         let fields = vec![
             JobField::Client(client.into()),
             JobField::Title(title.into()),

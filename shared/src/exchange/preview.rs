@@ -222,8 +222,8 @@ fn setting(fact: &Fact, shop: &Shop) -> Option<ShopSetting> {
         (ShopSetting::Crew, *names != shop.crew)
     } else if let Fact::WeekClosing(week) = fact {
         (ShopSetting::Closing, *week != shop.closings.week)
-    } else if let Fact::DayClosing { day, minutes } = fact {
-        (ShopSetting::Closing, shop.closings.days.get(day) != Some(minutes))
+    } else if let Fact::DayClosing { day, time } = fact {
+        (ShopSetting::Closing, shop.closings.days.get(day) != Some(time))
     } else if let Fact::SetUpAllowance(time) = fact {
         (ShopSetting::SetUp, shop.set_up_allowance != Some(*time))
     } else if let Fact::RunsOrdered(runs) = fact {

@@ -8,7 +8,7 @@ use crate::bounds::{LIST, LONGEST_LINE, PIECES, STORED_NAME, is_name, is_note};
 use crate::codec::Encode;
 use crate::journal;
 use crate::journal::JournalFact;
-use crate::time::Day;
+use crate::time::{Day, TimeOfDay};
 use crate::units::Seconds;
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
@@ -54,14 +54,15 @@ pub enum Fact {
     ShopNamed(String),
     /// The names of the crew were set.
     CrewNamed(Vec<String>),
-    /// Usual closing times were set: minutes after midnight, Monday first; `None` on a day off.
-    WeekClosing([Option<u16>; 7]),
+    /// Usual closing times were set, Monday first; `None` on a day off.
+    WeekClosing([Option<TimeOfDay>; 7]),
     /// The closing time of one day was set.
     DayClosing {
         /// The day.
         day: Day,
-        /// Minutes after midnight.
-        minutes: u16,
+        /// Its closing time.
+        #[serde(rename = "minutes")]
+        time: TimeOfDay,
     },
     /// Usual time from one run's end to the next one's first pull was set.
     SetUpAllowance(Seconds),
@@ -158,12 +159,11 @@ impl JournalFact for Fact {
     fn in_bounds(&self) -> bool {
         let name = |text: &String| is_name(text);
         let note = |text: &String| is_note(text);
-        let minutes = |minutes: &u16| *minutes < 24 * 60;
         match self {
             Self::ShopNamed(text) | Self::DeviceNamed(text) => name(text),
             Self::CrewNamed(names) => names.len() <= LIST && names.iter().all(name),
-            Self::WeekClosing(week) => week.iter().flatten().all(minutes),
-            Self::DayClosing { minutes: at, .. } => minutes(at),
+            Self::WeekClosing(week) => week.iter().flatten().all(|time| time.is_on_clock()),
+            Self::DayClosing { time, .. } => time.is_on_clock(),
             Self::RunsOrdered(runs) => runs.len() <= ORDER,
             Self::JobSet(fields) => {
                 fields.len() <= LIST

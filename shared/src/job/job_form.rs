@@ -6,8 +6,8 @@
 use super::Job;
 use crate::facts::JobField;
 use crate::form::{FormProblem, Problems, TYPED_NOTE, changed_fields, collect, parse_required_name, parse_text};
-use crate::time::{Day, Due};
-use crate::units::parse_whole;
+use crate::plan::model::DEFAULT_CLOSING;
+use crate::time::{Day, Due, TimeOfDay};
 use serde::{Deserialize, Serialize};
 
 /// The form of a job.
@@ -35,7 +35,7 @@ impl JobForm {
             client: job.client.clone(),
             title: job.title.clone(),
             due_day: job.due.map(|due| due.day.to_string()).unwrap_or_default(),
-            due_time: job.due.map(|due| format!("{:02}:{:02}", due.minutes / 60, due.minutes % 60)).unwrap_or_default(),
+            due_time: job.due.map(|due| due.time.to_string()).unwrap_or_default(),
             notes: job.notes.clone(),
             exempt: job.exempt,
         }
@@ -47,7 +47,7 @@ impl JobForm {
     }
 
     /// The fields that changed, compared with `before`; all of them for a new job. `closing` returns the
-    /// shop's closing time on a day in minutes after midnight, for an empty due time.
+    /// shop's closing time on a day, for an empty due time.
     ///
     /// # Errors
     /// [`Problems`] by field: `client`, `title`, `due_day`, `due_time`, `notes`.
@@ -55,7 +55,7 @@ impl JobForm {
         &self,
         today: Day,
         before: Option<&Job>,
-        closing: impl Fn(Day) -> Option<u16>,
+        closing: impl Fn(Day) -> Option<TimeOfDay>,
     ) -> Result<Vec<JobField>, Problems> {
         let mut problems = Problems::new();
         let client = collect(&mut problems, "client", parse_required_name(&self.client));
@@ -88,7 +88,7 @@ impl JobForm {
         &self,
         today: Day,
         before: Option<Due>,
-        closing: impl Fn(Day) -> Option<u16>,
+        closing: impl Fn(Day) -> Option<TimeOfDay>,
         problems: &mut Problems,
     ) -> Option<Due> {
         if self.due_day.trim().is_empty() {
@@ -98,25 +98,17 @@ impl JobForm {
             return None;
         }
         let day = collect(problems, "due_day", Day::from_iso(self.due_day.trim()).ok_or(FormProblem::NotADay))?;
-        let minutes = if self.due_time.trim().is_empty() {
-            closing(day).unwrap_or(17 * 60)
+        let time = if self.due_time.trim().is_empty() {
+            closing(day).unwrap_or(DEFAULT_CLOSING)
         } else {
-            collect(problems, "due_time", parse_time_of_day(&self.due_time).ok_or(FormProblem::NotATime))?
+            collect(problems, "due_time", TimeOfDay::parse(&self.due_time).ok_or(FormProblem::NotATime))?
         };
-        let due = Due { day, minutes };
+        let due = Due { day, time };
         if day < today && before != Some(due) {
             problems.insert("due_day", FormProblem::Past);
         }
         Some(due)
     }
-}
-
-/// Minutes after midnight of a time such as `16:30`.
-fn parse_time_of_day(text: &str) -> Option<u16> {
-    let (hours, minutes) = text.trim().split_once(':')?;
-    let hours = parse_whole(hours, 0, 23).ok()?;
-    let minutes = parse_whole(minutes.get(..2)?, 0, 59).ok()?;
-    Some((hours * 60 + minutes) as u16)
 }
 
 #[cfg(test)]
@@ -150,7 +142,7 @@ mod tests {
 
     #[test]
     fn an_edit_may_keep_a_due_date_that_has_passed() {
-        let due = Due { day: today(), minutes: 600 };
+        let due = Due { day: today(), time: TimeOfDay::at(10, 0) };
         let job = Job { client: "Harbour Choir".into(), title: "Tour tees".into(), due: Some(due), ..Job::default() };
         let form = JobForm { notes: "fold".into(), ..JobForm::of(&job) };
         let fields = form.check(today().plus_days(3), Some(&job), |_| None).unwrap();
@@ -160,8 +152,9 @@ mod tests {
     #[test]
     fn an_empty_time_means_closing_time_of_that_day() {
         let form = JobForm { due_day: "2026-11-26".into(), ..job_form() };
-        let fields = form.check(today(), None, |_| Some(1000)).unwrap();
-        assert!(fields.contains(&JobField::Due(Some(Due { day: today().plus_days(1), minutes: 1000 }))));
+        let fields = form.check(today(), None, |_| Some(TimeOfDay::at(16, 40))).unwrap();
+        let due = Due { day: today().plus_days(1), time: TimeOfDay::at(16, 40) };
+        assert!(fields.contains(&JobField::Due(Some(due))));
     }
 
     #[test]

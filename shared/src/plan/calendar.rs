@@ -3,7 +3,7 @@
 use super::{Tally, closing_on, closing_today};
 use crate::collections::sort_by_key;
 use crate::shop::Shop;
-use crate::time::{DAY_TURN, Day, Millis, WallClock, WallTime};
+use crate::time::{DAY_TURN, Day, Millis, TimeOfDay, WallClock, WallTime};
 use std::cell::OnceCell;
 
 /// The shop's working time from now on.
@@ -16,12 +16,12 @@ pub struct WorkCalendar<'a> {
     clock: WallClock,
     /// Until when there is work today; `None` if there is none.
     today: Option<WallTime>,
-    /// Minutes after midnight at which work begins.
-    opening: OnceCell<u16>,
+    /// When work begins.
+    opening: OnceCell<TimeOfDay>,
 }
 
 /// Opening time where the shop's own days do not tell: eight in the morning. Common practice, no source.
-const DEFAULT_OPENING: u16 = 8 * 60;
+const DEFAULT_OPENING: TimeOfDay = TimeOfDay::at(8, 0);
 /// Fewest days to learn the opening time from, and most: the latest.
 const OPENING_DAYS: std::ops::RangeInclusive<usize> = 3..=20;
 /// Days that are looked ahead. Work beyond them is set one after another without a break.
@@ -82,13 +82,13 @@ impl<'a> WorkCalendar<'a> {
     }
 }
 
-/// When the shop's working days begin, in minutes after midnight: the middle one of the quarters of an hour in which
+/// When the shop's working days begin: the middle one of the quarters of an hour in which
 /// the first piece of a day was pulled.
-fn opening_time(tally: &Tally, clock: WallClock) -> u16 {
+fn opening_time(tally: &Tally, clock: WallClock) -> TimeOfDay {
     let mut first = tally.first_quarters(clock, *OPENING_DAYS.end());
     if first.len() < *OPENING_DAYS.start() {
         return DEFAULT_OPENING;
     }
-    sort_by_key(&mut first, |minutes| *minutes);
+    sort_by_key(&mut first, |time| *time);
     first[first.len() / 2]
 }

@@ -1,7 +1,7 @@
 //! When the shop closes.
 
 use super::Closings;
-use crate::time::{DAY_TURN, Day, WallClock, WallTime};
+use crate::time::{DAY_TURN, Day, TimeOfDay, WallClock, WallTime};
 
 /// Minutes in a day.
 const DAY: u16 = 24 * 60;
@@ -14,14 +14,15 @@ pub fn closing_today(closings: &Closings, clock: WallClock) -> Option<WallTime> 
 
 /// When the shop closes on a working day; `None` on a day off.
 pub fn closing_on(closings: &Closings, day: Day, clock: WallClock) -> Option<WallTime> {
-    closings.on(day).map(|minutes| clock.moment(day.plus_days(u64::from(minutes < DAY_TURN)), minutes))
+    closings.on(day).map(|time| clock.moment(day.plus_days(u64::from(time < DAY_TURN)), time))
 }
 
-/// A closing time this many minutes later, or earlier if negative, within its working day. In minutes after midnight.
-pub fn moved_closing(minutes: u16, by: i32) -> u16 {
-    let from_turn = i32::from((minutes + DAY - DAY_TURN) % DAY);
-    let moved = (from_turn + by).clamp(0, i32::from(DAY) - 1);
-    (moved as u16 + DAY_TURN) % DAY
+/// A closing time this many minutes later, or earlier if negative, within its working day.
+pub fn moved_closing(closing: TimeOfDay, minutes: i32) -> TimeOfDay {
+    let turn = DAY_TURN.minutes();
+    let from_turn = i32::from((closing.minutes() + DAY - turn) % DAY);
+    let moved = (from_turn + minutes).clamp(0, i32::from(DAY) - 1);
+    TimeOfDay::from_minutes((moved as u16 + turn) % DAY)
 }
 
 #[cfg(test)]
@@ -33,21 +34,23 @@ mod tests {
     fn a_single_day_differs_from_its_weekday() {
         let mut closings = Closings::default();
         let wednesday = Day::from_iso("2026-11-25").unwrap();
-        closings.days.insert(wednesday, 15 * 60);
-        assert_eq!(closings.on(wednesday), Some(900));
-        assert_eq!(closings.on(wednesday.plus_days(7)), Some(1020));
+        let three = TimeOfDay::at(15, 0);
+        closings.days.insert(wednesday, three);
+        assert_eq!(closings.on(wednesday), Some(three));
+        assert_eq!(closings.on(wednesday.plus_days(7)), Some(TimeOfDay::at(17, 0)));
         assert_eq!(closings.on(wednesday.plus_days(4)), None);
         let clock = WallClock::fixed(wall(1_795_600_000_000), 60);
-        assert_eq!(closing_today(&closings, clock), Some(clock.moment(wednesday, 900)));
+        assert_eq!(closing_today(&closings, clock), Some(clock.moment(wednesday, three)));
     }
 
     #[test]
     fn a_closing_moves_past_midnight_and_back_but_not_out_of_its_day() {
-        assert_eq!(moved_closing(17 * 60, 30), 17 * 60 + 30);
-        assert_eq!(moved_closing(23 * 60 + 30, 30), 0);
-        assert_eq!(moved_closing(30, 30), 60);
-        assert_eq!(moved_closing(0, -30), 23 * 60 + 30);
-        assert_eq!(moved_closing(DAY_TURN - 10, 30), DAY_TURN - 1);
-        assert_eq!(moved_closing(DAY_TURN + 10, -30), DAY_TURN);
+        let moved = |hour, minute, by| moved_closing(TimeOfDay::at(hour, minute), by);
+        assert_eq!(moved(17, 0, 30), TimeOfDay::at(17, 30));
+        assert_eq!(moved(23, 30, 30), TimeOfDay::MIDNIGHT);
+        assert_eq!(moved(0, 30, 30), TimeOfDay::at(1, 0));
+        assert_eq!(moved(0, 0, -30), TimeOfDay::at(23, 30));
+        assert_eq!(moved(3, 50, 30), TimeOfDay::at(3, 59));
+        assert_eq!(moved(4, 10, -30), DAY_TURN);
     }
 }

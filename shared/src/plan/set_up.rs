@@ -4,7 +4,7 @@ use crate::collections::{sort_by, sort_by_key};
 use crate::ids::RunId;
 use crate::run::Run;
 use crate::shop::Shop;
-use crate::time::{Day, Millis, WallTime};
+use crate::time::{Day, Millis, TimeOfDay, WallTime};
 use crate::units::Seconds;
 
 /// Default seconds between runs. Common practice, no source.
@@ -20,7 +20,8 @@ pub(crate) fn open_runs(shop: &Shop) -> Vec<RunId> {
     open.retain(|(id, run)| is_open(*id, run));
     let rank = |id: RunId| shop.order().iter().position(|other| *other == id).unwrap_or(usize::MAX);
     let due = |id: RunId| shop.job_of(id).and_then(|(_, job)| job.due);
-    let day = |id: RunId| due(id).map_or((Day::new(chrono::NaiveDate::MAX), 0), |due| (due.day, due.minutes));
+    let day =
+        |id: RunId| due(id).map_or((Day::new(chrono::NaiveDate::MAX), TimeOfDay::MIDNIGHT), |due| (due.day, due.time));
     let place = |id: RunId, run: &Run| (!run.progress.is_on_press(), rank(id), day(id), run.rank, id);
     let mut places: Vec<_> = open.into_iter().map(|(id, run)| place(id, run)).collect();
     sort_by(&mut places, Ord::cmp);

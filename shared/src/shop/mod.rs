@@ -131,8 +131,8 @@ impl Shop {
             Fact::ShopNamed(name) => self.name.clone_from(name),
             Fact::CrewNamed(names) => self.crew.clone_from(names),
             Fact::WeekClosing(week) => self.closings.week = *week,
-            Fact::DayClosing { day, minutes } => {
-                self.closings.days.insert(*day, *minutes);
+            Fact::DayClosing { day, time } => {
+                self.closings.days.insert(*day, *time);
             }
             Fact::SetUpAllowance(seconds) => self.set_up_allowance = Some(*seconds),
             Fact::DeviceNamed(name) => {

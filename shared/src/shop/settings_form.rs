@@ -4,7 +4,8 @@ use super::Shop;
 use crate::facts::Fact;
 use crate::form::{FormProblem, Problems, TYPED_NAME};
 use crate::ids::{DeviceId, Subject};
-use crate::units::{Seconds, parse_number, parse_whole};
+use crate::time::TimeOfDay;
+use crate::units::{Seconds, parse_number};
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
@@ -33,12 +34,11 @@ const MAX_CREW: usize = 20;
 impl ShopForm {
     /// The form filled with the current settings, on this device.
     pub fn of(shop: &Shop, device: DeviceId) -> Self {
-        let clock = |minutes: Option<u16>| minutes.map(|m| format!("{:02}:{:02}", m / 60, m % 60)).unwrap_or_default();
         Self {
             name: shop.name.clone(),
             device_name: shop.devices.get(&device).cloned().unwrap_or_default(),
             crew: shop.crew.join(", "),
-            week: shop.closings.week.map(clock),
+            week: shop.closings.week.map(|closing| closing.map(|time| time.to_string()).unwrap_or_default()),
             set_up: shop.set_up_allowance.map(|s| (s.seconds() / 60.0).to_string()).unwrap_or_default(),
         }
     }
@@ -73,9 +73,9 @@ impl ShopForm {
         }
         let mut week = [None; 7];
         for (day, text) in self.week.iter().enumerate() {
-            match parse_time_of_day(text) {
-                Ok(minutes) => week[day] = minutes,
-                Err(problem) => drop(problems.insert(WEEK_FIELDS[day], problem)),
+            week[day] = TimeOfDay::parse(text);
+            if week[day].is_none() && !text.trim().is_empty() {
+                problems.insert(WEEK_FIELDS[day], FormProblem::NotATime);
             }
         }
         if week != shop.closings.week {
@@ -91,19 +91,6 @@ impl ShopForm {
     }
 }
 
-/// Parses `17:30` into minutes after midnight; `None` for an empty text.
-fn parse_time_of_day(text: &str) -> Result<Option<u16>, FormProblem> {
-    let tidy = text.trim();
-    if tidy.is_empty() {
-        return Ok(None);
-    }
-    let read = || {
-        let (hours, minutes) = tidy.split_once(':')?;
-        Some(parse_whole(hours, 0, 23).ok()? * 60 + parse_whole(minutes.get(..2)?, 0, 59).ok()?)
-    };
-    read().map(|minutes| Some(minutes as u16)).ok_or(FormProblem::NotATime)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -117,7 +104,7 @@ mod tests {
         form.week[5] = "13:30".into();
         form.crew = " Ines,Moss ,".into();
         let mut week = shop.closings.week;
-        week[5] = Some(13 * 60 + 30);
+        week[5] = Some(TimeOfDay::at(13, 30));
         let facts = form.check(&shop, device).unwrap();
         assert_eq!(facts[0].1, Fact::CrewNamed(vec!["Ines".into(), "Moss".into()]));
         assert_eq!(facts[1].1, Fact::WeekClosing(week));

@@ -1,6 +1,6 @@
 //! When a job is due.
 
-use super::Day;
+use super::{Day, TimeOfDay};
 use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
@@ -10,6 +10,7 @@ use serde::{Deserialize, Serialize};
 pub struct Due {
     /// The day.
     pub day: Day,
-    /// Minutes after midnight.
-    pub minutes: u16,
+    /// The time of that day. One from a file may be later than 23:59.
+    #[serde(rename = "minutes")]
+    pub time: TimeOfDay,
 }

@@ -18,9 +18,10 @@ fn to_enter(row: &Row) -> String {
     format!("{} {} => r##\"{json}\"##, \"{packed}\";", row.type_name, row.variant)
 }
 
-/// Types that read JSON and need no row: the envelopes and `WallTime`, which is a bare number in them and in
-/// `ScreenFact::Undone`, whose own tests pin them, and types of tests.
-const ENVELOPES: [&str; 7] = ["Heading", "HybridClock", "Kind", "Stamp", "WallTime", "Whole", "WireIn"];
+/// Types that read JSON and need no row: the envelopes and the bare numbers `WallTime`, in them and in
+/// `ScreenFact::Undone`, and `TimeOfDay`, in the rows of due times and closings, whose own tests pin them, and types of
+/// tests.
+const ENVELOPES: [&str; 8] = ["Heading", "HybridClock", "Kind", "Stamp", "TimeOfDay", "WallTime", "Whole", "WireIn"];
 
 fn reads_json(after_derive: &str) -> bool {
     after_derive.split(')').next().is_some_and(|derives| derives.contains("Deserialize"))

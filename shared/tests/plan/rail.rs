@@ -6,7 +6,7 @@ use lastpull_core::ids::RunId;
 use lastpull_core::job::{Fabric, Size};
 use lastpull_core::plan::{Rail, RailRun, RailVerdict, WorkCalendar, only_on_press, reordered};
 use lastpull_core::run::{ForecastBasis, PaceSource};
-use lastpull_core::time::Millis;
+use lastpull_core::time::{Millis, TimeOfDay};
 use lastpull_core::units::Seconds;
 use uuid::Uuid;
 
@@ -188,7 +188,7 @@ fn times_beyond_today_leave_out_the_night_and_the_days_off() {
         let finish = run.finish.unwrap();
         assert!(wall(2 * DAY) <= finish.low && finish.low <= finish.expected && finish.expected <= finish.high);
         for at in [finish.low, finish.expected, finish.high] {
-            assert!((8 * 60..=17 * 60).contains(&clock(0).minutes_after_midnight(at)), "{finish:?}");
+            assert!((TimeOfDay::at(8, 0)..=TimeOfDay::at(17, 0)).contains(&clock(0).time_of_day(at)), "{finish:?}");
         }
     }
 }
@@ -203,15 +203,15 @@ fn work_begins_when_the_shops_days_usually_do() {
     let monday = |press: &TestShop| {
         let shop = press.shop();
         let calendar = WorkCalendar::of(&shop, clock(3 * DAY), false);
-        clock(0).minutes_after_midnight(calendar.after(60.0))
+        clock(0).time_of_day(calendar.after(60.0))
     };
-    assert_eq!(monday(&press), 8 * 60 + 1);
+    assert_eq!(monday(&press), TimeOfDay::at(8, 1));
     let mut late = TestShop::new();
     for day in 0..3 {
         let run = late.order("Late", None, Fabric::Cotton, &[(Size::M, 6)]);
         late.earlier_run(day * DAY + 2 * HOUR, 40, run);
     }
-    assert_eq!(monday(&late), 10 * 60 + 1);
+    assert_eq!(monday(&late), TimeOfDay::at(10, 1));
 }
 
 #[test]

@@ -14,7 +14,7 @@ use lastpull_core::run::{
     CountView, Fan, MisprintCause, PaceView, RunPace, StopCause, count_view, fan, forecast, run_pace,
 };
 use lastpull_core::shop::Shop;
-use lastpull_core::time::{Day, Due, Millis, WallClock, WallTime};
+use lastpull_core::time::{Day, Due, Millis, TimeOfDay, WallClock, WallTime};
 use lastpull_core::units::Seconds;
 use std::collections::BTreeMap;
 use uuid::Uuid;
@@ -73,7 +73,7 @@ pub fn today() -> Day {
 /// Due on a day, at minutes after midnight.
 #[allow(clippy::unnecessary_wraps)] // as the field wants it
 pub fn due(day: Day, minutes: u16) -> Option<Due> {
-    Some(Due { day, minutes })
+    Some(Due { day, time: TimeOfDay::from_minutes(minutes) })
 }
 
 /// Whether two numbers are the same but for rounding.
@@ -231,7 +231,7 @@ impl TestShop {
 
     /// Closing today, in minutes after midnight.
     pub fn closes(&mut self, minutes: u16) -> &mut Self {
-        self.record(Uuid::nil(), Fact::DayClosing { day: today(), minutes })
+        self.record(Uuid::nil(), Fact::DayClosing { day: today(), time: TimeOfDay::from_minutes(minutes) })
     }
 
     pub fn start_at(&mut self, seconds: u64, run: RunId) -> &mut Self {

@@ -1,6 +1,6 @@
 //! Local times in real time zones, across every change of their clocks in 2026 and 2027.
 
-use lastpull_core::time::{Day, OffsetChange, WallClock, WallTime, Zone, offset_changes};
+use lastpull_core::time::{Day, OffsetChange, TimeOfDay, WallClock, WallTime, Zone, offset_changes};
 use std::collections::BTreeMap;
 
 fn seconds(text: &str) -> WallTime {
@@ -19,24 +19,22 @@ fn zones() -> BTreeMap<&'static str, Zone> {
     changes.into_iter().map(|(name, changes)| (name, zone(changes))).collect()
 }
 
-/// Zone, local day, minutes after midnight, and the moment that they are, as an independent program computed them.
-fn published() -> impl Iterator<Item = (Zone, Day, u16, WallTime, &'static str)> {
+/// Zone, local day and time, and the moment that they are, as an independent program computed them.
+fn published() -> impl Iterator<Item = (Zone, Day, TimeOfDay, WallTime, &'static str)> {
     let zones = zones();
     include_str!("../data/time_local_moments.csv").lines().skip(1).map(move |row| {
         let [zone, local, at] = row.split(',').collect::<Vec<_>>()[..] else { panic!("{row}") };
         let (day, time) = local.split_once('T').unwrap();
-        let (hours, minutes) = time.split_once(':').unwrap();
-        let minutes = hours.parse::<u16>().unwrap() * 60 + minutes.parse::<u16>().unwrap();
-        (zones[zone], Day::from_iso(day).unwrap(), minutes, seconds(at), row)
+        (zones[zone], Day::from_iso(day).unwrap(), TimeOfDay::parse(time).unwrap(), seconds(at), row)
     })
 }
 
 #[test]
 fn a_due_time_is_the_published_moment_before_and_after_every_change_of_the_clocks() {
-    for (zone, day, minutes, at, row) in published() {
+    for (zone, day, time, at, row) in published() {
         // Asked in January or in July: the offset of today plays no part.
         for now in [1_768_500_000_000, 1_784_100_000_000].map(WallTime::from_unix_ms) {
-            assert_eq!(WallClock { now, zone }.moment(day, minutes), at, "{row}");
+            assert_eq!(WallClock { now, zone }.moment(day, time), at, "{row}");
         }
     }
 }
@@ -44,14 +42,14 @@ fn a_due_time_is_the_published_moment_before_and_after_every_change_of_the_clock
 #[test]
 fn a_moment_reads_back_as_the_local_day_and_time_that_it_is() {
     let mut skipped = 0;
-    for (zone, day, minutes, at, row) in published() {
+    for (zone, day, time, at, row) in published() {
         let clock = WallClock { now: at, zone };
-        if clock.minutes_after_midnight(at) == minutes {
+        if clock.time_of_day(at) == time {
             assert_eq!(clock.day_of(at), day, "{row}");
         } else {
             // What the clocks skip.
             skipped += 1;
-            assert!(clock.minutes_after_midnight(at) > minutes, "{row}");
+            assert!(clock.time_of_day(at) > time, "{row}");
         }
     }
     assert!(skipped > 20, "{skipped}");
@@ -79,7 +77,7 @@ fn a_day_of_25_hours_is_one_day() {
     // 2026-11-01, when the clocks go back at two.
     let day = Day::from_iso("2026-11-01").unwrap();
     let clock = WallClock { now: WallTime::EPOCH, zone };
-    let (begin, end) = (clock.moment(day, 0), clock.moment(day.plus_days(1), 0));
+    let (begin, end) = (clock.moment(day, TimeOfDay::MIDNIGHT), clock.moment(day.plus_days(1), TimeOfDay::MIDNIGHT));
     assert_eq!(end.since(begin).whole_hours(), 25);
     for hour in 0..25 {
         let at = WallTime::from_unix_ms(begin.unix_ms() + hour * 3_600_000);

@@ -4,7 +4,8 @@ use crate::components::Icon;
 use crate::i18n;
 use crate::store::Store;
 use lastpull_core::facts::Fact;
-use lastpull_core::plan::moved_closing;
+use lastpull_core::plan::{DEFAULT_CLOSING, moved_closing};
+use lastpull_core::time::TimeOfDay;
 use leptos::prelude::*;
 use uuid::Uuid;
 
@@ -13,18 +14,18 @@ use uuid::Uuid;
 pub fn Closing() -> impl IntoView {
     let store = Store::from_context();
     let today = Memo::new(move |_| store.clock.get().work_day());
-    let minutes = Memo::new(move |_| store.shop.with(|shop| shop.closings.on(today.get())));
-    let set = move |minutes: u16| {
-        store.record(Uuid::nil(), Fact::DayClosing { day: today.get_untracked(), minutes });
-        store.notify(i18n::closing_set(i18n::time_of(minutes)));
+    let closing = Memo::new(move |_| store.shop.with(|shop| shop.closings.on(today.get())));
+    let set = move |time: TimeOfDay| {
+        store.record(Uuid::nil(), Fact::DayClosing { day: today.get_untracked(), time });
+        store.notify(i18n::closing_set(i18n::time_of(time)));
     };
-    let shift = move |by: i32| {
-        if let Some(minutes) = minutes.get_untracked() {
-            set(moved_closing(minutes, by));
+    let shift = move |minutes: i32| {
+        if let Some(closing) = closing.get_untracked() {
+            set(moved_closing(closing, minutes));
         }
     };
     move || {
-        match minutes.get() {
+        match closing.get() {
         Some(at) => view! {
             <div class="closing">
                 <button type="button" class="icon-button" aria-label=i18n::closing_earlier() on:click=move |_| shift(-30)>
@@ -40,7 +41,7 @@ pub fn Closing() -> impl IntoView {
         None => view! {
             <div class="closing">
                 <strong id="closing">{i18n::closed_today()}</strong>
-                <button type="button" class="button" on:click=move |_| set(17 * 60)>{i18n::open_today()}</button>
+                <button type="button" class="button" on:click=move |_| set(DEFAULT_CLOSING)>{i18n::open_today()}</button>
             </div>
         }
         .into_any(),

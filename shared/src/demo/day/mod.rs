@@ -7,7 +7,7 @@ use crate::demo::ink::{Printed, bench};
 use crate::demo::maker::{LotPlan, Maker, RunPlan};
 use crate::demo::screens::{DayRuns, screens};
 use crate::facts::{Draft, Fabric, Fact, Location, MisprintCause, Size, StopCause};
-use crate::time::{Millis, WallClock};
+use crate::time::{Due, Millis, TimeOfDay, WallClock};
 use uuid::Uuid;
 
 const MINUTE: Millis = Millis::from_minutes(1);
@@ -120,16 +120,16 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
     let clock = maker.clock;
     let now = clock.now;
     let today = clock.today();
-    let closing = (u32::from(clock.minutes_after_midnight(now)) + 200).div_ceil(15) * 15;
-    let closing = closing.min(23 * 60 + 45) as u16;
+    let closing = (clock.time_of_day(now).minutes() + 200).div_ceil(15) * 15;
+    let closing = TimeOfDay::from_minutes(closing).min(TimeOfDay::at(23, 45));
     let early = now - 5 * HOUR;
-    maker.record(early, Uuid::nil(), Fact::DayClosing { day: today, minutes: closing });
+    maker.record(early, Uuid::nil(), Fact::DayClosing { day: today, time: closing });
 
     let choir = maker.job(
         early,
         "Harbour Night Choir",
         "Tour tees",
-        Some((today, closing)),
+        Some(Due { day: today, time: closing }),
         false,
         "Fold in tens, sizes on top.",
     );
@@ -149,7 +149,7 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
         early + MINUTE,
         "Gull & Lantern Ferry",
         "Crew jerseys",
-        Some((today, closing)),
+        Some(Due { day: today, time: closing }),
         false,
         "Numbers go on after, by hand.",
     );
@@ -178,7 +178,7 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
         early + 2 * MINUTE,
         "Marsh Lane Seed Library",
         "Swap day totes",
-        Some((today.plus_days(1), 12 * 60)),
+        Some(Due { day: today.plus_days(1), time: TimeOfDay::at(12, 0) }),
         true,
         "Exemption letter is in the drawer.",
     );
@@ -209,7 +209,7 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
         early + 3 * MINUTE,
         "Opening Knights Chess Club",
         "Junior ladder",
-        Some((today.plus_days(3), 16 * 60)),
+        Some(Due { day: today.plus_days(3), time: TimeOfDay::at(16, 0) }),
         false,
         "",
     );
@@ -237,7 +237,14 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
 
     // This morning's order, done.
     let morning = now - 4 * HOUR;
-    let lantern = maker.job(morning - MINUTE, "Lantern Street Bakery", "Apron bibs", Some((today, closing)), false, "");
+    let lantern = maker.job(
+        morning - MINUTE,
+        "Lantern Street Bakery",
+        "Apron bibs",
+        Some(Due { day: today, time: closing }),
+        false,
+        "",
+    );
     let apron_sizes: &[(Size, u32)] = &[(Size::One, 18)];
     let apron = LotPlan {
         garment: "Bib apron",

@@ -9,10 +9,10 @@ frozen! {
         1 CrewNamed(vec!["Inés".into(), "Moss".into()]) =>
             r#"{"crew_named":["Inés","Moss"]}"#,
             "010205496ec3a973044d6f7373";
-        2 WeekClosing([Some(1080), Some(1080), Some(1080), Some(1080), Some(960), None, None]) =>
+        2 WeekClosing([at(18), at(18), at(18), at(18), at(16), None, None]) =>
             r#"{"week_closing":[1080,1080,1080,1080,960,null,null]}"#,
             "0201b80801b80801b80801b80801c0070000";
-        3 DayClosing { day: day(), minutes: 990 } =>
+        3 DayClosing { day: day(), time: TimeOfDay::at(16, 30) } =>
             r#"{"day_closing":{"day":"2026-11-25","minutes":990}}"#,
             "03d2a95ade07";
         4 SetUpAllowance(seconds(900)) => r#"{"set_up_allowance":900000}"#, "04a0f736";

@@ -9,7 +9,7 @@ frozen! {
             r#"{"client":"Peña Running Club"}"#,
             "00125065c3b1612052756e6e696e6720436c7562";
         1 Title("Reunion tees".into()) => r#"{"title":"Reunion tees"}"#, "010c5265756e696f6e2074656573";
-        2 Due(Some(Due { day: day(), minutes: 1020 })) =>
+        2 Due(Some(Due { day: day(), time: TimeOfDay::at(17, 0) })) =>
             r#"{"due":{"day":"2026-11-25","minutes":1020}}"#,
             "0201d2a95afc07";
         2 Due(None) => r#"{"due":null}"#, "0200";
@@ -32,7 +32,7 @@ frozen! {
     }
 
     struct Due, |due| Fact::JobSet(vec![JobField::Due(Some(due))]) => {
-        Due { day: day(), minutes: 0 } => r#"{"day":"2026-11-25","minutes":0}"#, "d2a95a00";
+        Due { day: day(), time: TimeOfDay::MIDNIGHT } => r#"{"day":"2026-11-25","minutes":0}"#, "d2a95a00";
     }
 
     struct SizePieces, |row| Fact::LotSet(vec![LotField::Pieces(vec![row])]) => {

@@ -4,7 +4,7 @@ pub(super) use crate::colour::Colour;
 pub(super) use crate::facts::*;
 pub(super) use crate::ids::{PhotoId, Subject};
 pub(super) use crate::journal::Stamp;
-pub(super) use crate::time::{Day, Due, WallTime};
+pub(super) use crate::time::{Day, Due, TimeOfDay, WallTime};
 pub(super) use crate::units::{BeltSpeed, Grams, Length, Seconds, Temperature, TemperatureDelta};
 
 use uuid::Uuid;
@@ -48,6 +48,11 @@ pub(super) const DRAWDOWN: Subject = Uuid::from_u128(0x30);
 
 pub(super) fn day() -> Day {
     Day::from_iso("2026-11-25").expect("a day of the calendar")
+}
+
+/// A closing time at a whole hour.
+pub(super) fn at(hour: u16) -> Option<TimeOfDay> {
+    Some(TimeOfDay::at(hour, 0))
 }
 
 pub(super) fn celsius(degrees: i32) -> Temperature {

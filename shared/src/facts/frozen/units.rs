@@ -4,7 +4,7 @@ use super::frozen;
 use super::prelude::*;
 
 frozen! {
-    struct Day, |day| Fact::DayClosing { day, minutes: 0 } => {
+    struct Day, |day| Fact::DayClosing { day, time: TimeOfDay::MIDNIGHT } => {
         day() => r#""2026-11-25""#, "d2a95a";
     }
 

@@ -1,40 +1,37 @@
 //! When the shop closes.
 
 use crate::codec::Encode;
-use crate::time::{DAY_TURN, Day};
+use crate::time::{DAY_TURN, Day, TimeOfDay};
 use std::collections::BTreeMap;
 
 /// Closing times by weekday, and for single days that differ.
 #[derive(Clone, Debug, PartialEq, Encode)]
 pub struct Closings {
-    /// Minutes after midnight by weekday, Monday first; `None` on a day off. Before four in the morning they are those
-    /// of the night after that day.
-    pub week: [Option<u16>; 7],
-    /// Minutes after midnight on days that differ from their weekday.
-    pub days: BTreeMap<Day, u16>,
+    /// By weekday, Monday first; `None` on a day off. A time before four in the morning is in the night after that day.
+    pub week: [Option<TimeOfDay>; 7],
+    /// On days that differ from their weekday.
+    pub days: BTreeMap<Day, TimeOfDay>,
 }
 
 /// Default closing time: five in the afternoon, Monday to Friday. Common practice, no source.
-const DEFAULT_CLOSING: Option<u16> = Some(17 * 60);
+pub const DEFAULT_CLOSING: TimeOfDay = TimeOfDay::at(17, 0);
 
 impl Default for Closings {
     fn default() -> Self {
-        Self {
-            week: [DEFAULT_CLOSING, DEFAULT_CLOSING, DEFAULT_CLOSING, DEFAULT_CLOSING, DEFAULT_CLOSING, None, None],
-            days: BTreeMap::new(),
-        }
+        let open = Some(DEFAULT_CLOSING);
+        Self { week: [open, open, open, open, open, None, None], days: BTreeMap::new() }
     }
 }
 
 impl Closings {
-    /// Due time, in minutes after midnight, of a job without a time of its own: closing, or 23:59 if the shop closes after
-    /// midnight; `None` on a day off.
-    pub fn due_on(&self, day: Day) -> Option<u16> {
-        self.on(day).map(|minutes| if minutes < DAY_TURN { 24 * 60 - 1 } else { minutes })
+    /// Due time of a job without a time of its own: closing, or 23:59 if the shop closes after midnight; `None` on a day
+    /// off.
+    pub fn due_on(&self, day: Day) -> Option<TimeOfDay> {
+        self.on(day).map(|closing| if closing < DAY_TURN { TimeOfDay::LAST } else { closing })
     }
 
-    /// Minutes after midnight at which the shop closes on a day; `None` on a day off.
-    pub fn on(&self, day: Day) -> Option<u16> {
+    /// When the shop closes on a day; `None` on a day off.
+    pub fn on(&self, day: Day) -> Option<TimeOfDay> {
         self.days.get(&day).copied().or(self.week[day.weekday()])
     }
 }

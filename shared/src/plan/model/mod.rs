@@ -3,5 +3,5 @@
 mod closings;
 mod tally;
 
-pub use closings::Closings;
+pub use closings::{Closings, DEFAULT_CLOSING};
 pub use tally::{Tally, TallyRow};

@@ -1,7 +1,7 @@
 //! Work by quarters of an hour, so that it can be summed by day in any time zone.
 
 use crate::codec::Encode;
-use crate::time::{Day, Millis, WallClock, WallTime};
+use crate::time::{Day, Millis, TimeOfDay, WallClock, WallTime};
 use std::collections::BTreeMap;
 
 /// A quarter of an hour. The offset of every civil time zone from UTC is a whole number of quarters.
@@ -38,13 +38,13 @@ impl Tally {
         self.quarters.entry(quarter).or_default()
     }
 
-    /// Minutes after midnight of the first quarter with pieces on each of the latest working days before this one, at
+    /// The time of the first quarter with pieces on each of the latest working days before this one, at
     /// most `days` of them.
-    pub fn first_quarters(&self, clock: WallClock, days: usize) -> Vec<u16> {
-        let mut found: Vec<(Day, u16)> = Vec::with_capacity(days);
+    pub fn first_quarters(&self, clock: WallClock, days: usize) -> Vec<TimeOfDay> {
+        let mut found: Vec<(Day, TimeOfDay)> = Vec::with_capacity(days);
         for (quarter, _) in self.quarters.iter().rev().filter(|(_, row)| row.pieces > 0) {
             let at = WallTime::from_unix_ms(quarter * QUARTER.ms());
-            let (day, minutes) = (clock.work_day_of(at), clock.minutes_after_midnight(at));
+            let (day, time) = (clock.work_day_of(at), clock.time_of_day(at));
             let is_same = found.last().is_some_and(|(latest, _)| *latest == day);
             if is_same {
                 found.pop();
@@ -53,9 +53,9 @@ impl Tally {
             } else if found.len() == days {
                 break;
             }
-            found.push((day, minutes));
+            found.push((day, time));
         }
-        found.into_iter().map(|(_, minutes)| minutes).collect()
+        found.into_iter().map(|(_, time)| time).collect()
     }
 
     /// Sums by working day, the oldest first, without days of no work.

@@ -2,7 +2,7 @@
 //! one working day: it ends where today's work does.
 
 use crate::run::{Fan, FanPoint};
-use crate::time::{Millis, WallClock, WallTime};
+use crate::time::{Millis, TimeOfDay, WallClock, WallTime};
 
 /// A point: time from the left and pieces from the bottom, each 0 to 1.
 pub type ChartPoint = (f64, f64);
@@ -125,7 +125,7 @@ fn clipped(line: &[FanPoint], end: WallTime) -> impl Iterator<Item = (WallTime, 
 fn round_times(from: WallTime, end: WallTime, clock: WallClock) -> Vec<WallTime> {
     let minutes = end.since(from).whole_minutes();
     let step = TIME_STEPS.into_iter().find(|step| minutes / step <= MOST_TIMES).unwrap_or(24 * 60);
-    let midnight = clock.moment(clock.day_of(from), 0);
+    let midnight = clock.moment(clock.day_of(from), TimeOfDay::MIDNIGHT);
     let first = midnight + Millis::from_minutes((from.since(midnight).whole_minutes() / step + 1) * step);
     // None at the very edge, where its label would stick out.
     let edge = end.since(from) / 16;
@@ -154,7 +154,7 @@ mod tests {
             let times = round_times(from, from + Millis::from_minutes(minutes), CLOCK);
             assert!((1..=4).contains(&times.len()), "{minutes}: {times:?}");
             assert!(
-                times.iter().all(|at| CLOCK.minutes_after_midnight(*at).is_multiple_of(step)),
+                times.iter().all(|at| CLOCK.time_of_day(*at).minutes().is_multiple_of(step)),
                 "{minutes}: {times:?}"
             );
         }
