@@ -7,10 +7,17 @@ use crate::collections::{Table, sort_by_key};
 use crate::ids::DeviceId;
 use std::collections::{BTreeMap, BTreeSet};
 
-/// For each device, the ranges of sequence numbers that are present: inclusive, sorted, and never adjacent.
+/// Sequence numbers of one device from `first` to `last`, both included. **Frozen**: part of the head that is stored.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Encode)]
+struct SeqRange {
+    first: u64,
+    last: u64,
+}
+
+/// For each device, the ranges of sequence numbers that are present: sorted, and never adjacent.
 #[derive(Clone, Debug, PartialEq, Eq, Default)]
 pub struct Coverage {
-    held: Table<Vec<(u64, u64)>>,
+    held: Table<Vec<SeqRange>>,
 }
 
 /// A map from each device to its ranges. **Frozen**: part of the head that is stored.
@@ -85,21 +92,21 @@ impl Coverage {
 
     /// Whether this fact is present.
     pub fn holds(&self, device: DeviceId, seq: u64) -> bool {
-        self.held.get(&device).is_some_and(|runs| {
-            let after = runs.partition_point(|&(first, _)| first <= seq);
-            after > 0 && runs[after - 1].1 >= seq
+        self.held.get(&device).is_some_and(|ranges| {
+            let after = ranges.partition_point(|range| range.first <= seq);
+            after > 0 && ranges[after - 1].last >= seq
         })
     }
 
     /// Whether every fact of `other` is present here too.
     pub fn contains(&self, other: &Self) -> bool {
         // Ranges are never adjacent, so a range that is present whole is inside one range.
-        other.held.iter().all(|(device, runs)| {
+        other.held.iter().all(|(device, ranges)| {
             let held = self.held.get(device);
-            runs.iter().all(|&(first, last)| {
+            ranges.iter().all(|range| {
                 held.is_some_and(|held| {
-                    let after = held.partition_point(|&(from, _)| from <= first);
-                    after > 0 && held[after - 1].1 >= last
+                    let after = held.partition_point(|other| other.first <= range.first);
+                    after > 0 && held[after - 1].last >= range.last
                 })
             })
         })
@@ -107,39 +114,39 @@ impl Coverage {
 
     /// Marks a fact as present. Marking it again changes nothing.
     pub fn add(&mut self, device: DeviceId, seq: u64) {
-        let runs = self.held.get_or_insert_default(device);
-        let after = runs.partition_point(|&(first, _)| first <= seq);
-        if after > 0 && runs[after - 1].1 >= seq {
+        let ranges = self.held.get_or_insert_default(device);
+        let after = ranges.partition_point(|range| range.first <= seq);
+        if after > 0 && ranges[after - 1].last >= seq {
             return;
         }
-        let joins_before = after > 0 && runs[after - 1].1 + 1 == seq;
-        let joins_after = runs.get(after).is_some_and(|run| run.0 == seq + 1);
+        let joins_before = after > 0 && ranges[after - 1].last + 1 == seq;
+        let joins_after = ranges.get(after).is_some_and(|range| range.first == seq + 1);
         match (joins_before, joins_after) {
             (true, true) => {
-                runs[after - 1].1 = runs[after].1;
-                runs.remove(after);
+                ranges[after - 1].last = ranges[after].last;
+                ranges.remove(after);
             }
-            (true, false) => runs[after - 1].1 = seq,
-            (false, true) => runs[after].0 = seq,
-            (false, false) => runs.insert(after, (seq, seq)),
+            (true, false) => ranges[after - 1].last = seq,
+            (false, true) => ranges[after].first = seq,
+            (false, false) => ranges.insert(after, SeqRange { first: seq, last: seq }),
         }
     }
 
     /// Marks the facts of a range as present, from `first` to `last`.
     pub fn add_range(&mut self, device: DeviceId, first: u64, last: u64) {
-        let runs = self.held.get_or_insert_default(device);
-        let from = runs.partition_point(|run| run.1.saturating_add(1) < first);
-        let to = runs.partition_point(|run| run.0 <= last.saturating_add(1));
-        let touched = runs.get(from..to).unwrap_or_default();
-        let first = touched.first().map_or(first, |run| run.0.min(first));
-        let last = touched.last().map_or(last, |run| run.1.max(last));
-        runs.splice(from..to, [(first, last)]);
+        let ranges = self.held.get_or_insert_default(device);
+        let from = ranges.partition_point(|range| range.last.saturating_add(1) < first);
+        let to = ranges.partition_point(|range| range.first <= last.saturating_add(1));
+        let touched = ranges.get(from..to).unwrap_or_default();
+        let first = touched.first().map_or(first, |range| range.first.min(first));
+        let last = touched.last().map_or(last, |range| range.last.max(last));
+        ranges.splice(from..to, [SeqRange { first, last }]);
     }
 
     /// Marks every fact of `other` as present.
     pub fn add_coverage(&mut self, other: &Self) {
-        for (device, runs) in other.held.iter() {
-            runs.iter().for_each(|&(first, last)| self.add_range(*device, first, last));
+        for (device, ranges) in other.held.iter() {
+            ranges.iter().for_each(|range| self.add_range(*device, range.first, range.last));
         }
     }
 
@@ -152,7 +159,7 @@ impl Coverage {
 
     /// The number after the highest one present of a device; 1 if there is none.
     pub fn next_seq(&self, device: DeviceId) -> u64 {
-        self.held.get(&device).and_then(|runs| runs.last()).map_or(1, |&(_, last)| last + 1)
+        self.held.get(&device).and_then(|ranges| ranges.last()).map_or(1, |range| range.last + 1)
     }
 
     /// The ranges missing below the highest number of each device. A device's derived ids count as the device: under which
@@ -160,30 +167,30 @@ impl Coverage {
     pub fn gaps(&self) -> Vec<Gap> {
         let mut gaps = Vec::new();
         let forked: BTreeSet<Family> = self.devices().filter(|id| is_derived(*id)).map(family_of).collect();
-        let mut families = BTreeMap::<Family, (DeviceId, Vec<(u64, u64)>)>::new();
-        for (&device, runs) in self.held.iter() {
+        let mut families = BTreeMap::<Family, (DeviceId, Vec<SeqRange>)>::new();
+        for (&device, ranges) in self.held.iter() {
             if forked.contains(&family_of(device)) {
                 let (named, all) = families.entry(family_of(device)).or_insert_with(|| (device, Vec::new()));
                 if is_derived(*named) && !is_derived(device) {
                     *named = device;
                 }
-                all.extend_from_slice(runs);
+                all.extend_from_slice(ranges);
             } else {
-                add_gaps(device, 1, runs, &mut gaps);
+                add_gaps(device, 1, ranges, &mut gaps);
             }
         }
-        for (device, mut runs) in families.into_values() {
-            sort_by_key(&mut runs, |run| *run);
+        for (device, mut ranges) in families.into_values() {
+            sort_by_key(&mut ranges, |range| *range);
             // Derived ids begin where the device was forked.
-            let first = runs.first().filter(|_| is_derived(device)).map_or(1, |&(first, _)| first);
-            add_gaps(device, first, &runs, &mut gaps);
+            let first = ranges.first().filter(|_| is_derived(device)).map_or(1, |range| range.first);
+            add_gaps(device, first, &ranges, &mut gaps);
         }
         gaps
     }
 
     /// Number of facts present.
     pub fn len(&self) -> u64 {
-        self.held.values().flatten().map(|&(first, last)| last - first + 1).sum()
+        self.held.values().flatten().map(|range| range.last - range.first + 1).sum()
     }
 
     /// Number of unbroken ranges, of all devices together.
@@ -203,8 +210,8 @@ impl Coverage {
 }
 
 /// Adds the numbers from `next` on that are not in these ranges, which are by rising first number.
-fn add_gaps(device: DeviceId, mut next: u64, runs: &[(u64, u64)], gaps: &mut Vec<Gap>) {
-    for &(first, last) in runs {
+fn add_gaps(device: DeviceId, mut next: u64, ranges: &[SeqRange], gaps: &mut Vec<Gap>) {
+    for &SeqRange { first, last } in ranges {
         if first > next {
             gaps.push(Gap { device, first: next, last: first - 1 });
         }
