@@ -4,7 +4,7 @@ use super::common::something_else;
 use super::locale::localized;
 use super::messages::messages;
 use super::screens::burn_step;
-use lastpull_core::failure::{FailureKind, Remedy};
+use lastpull_core::failure::{FailureKind, GridCell, Remedy};
 use lastpull_core::screen::{BurnStep, ScreenState};
 
 messages! {
@@ -152,7 +152,7 @@ pub fn failure_stock_state(state: ScreenState) -> &'static str {
 }
 
 /// The name of one of the nine areas of a print: column from the left, row from the top, both from 0.
-pub fn failure_ninth((column, row): (usize, usize)) -> &'static str {
+pub fn failure_ninth(cell: GridCell) -> &'static str {
     let english = [
         ["top left", "top centre", "top right"],
         ["left", "centre", "right"],
@@ -163,5 +163,5 @@ pub fn failure_ninth((column, row): (usize, usize)) -> &'static str {
         ["a la izquierda", "en el centro", "a la derecha"],
         ["abajo a la izquierda", "abajo al centro", "abajo a la derecha"],
     ];
-    localized(english, spanish)[row.min(2)][column.min(2)]
+    localized(english, spanish)[cell.row.min(2)][cell.column.min(2)]
 }

@@ -96,20 +96,20 @@ pub fn will_it_cover(
 /// Time that one hit, one flash and one screen take.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct LabourTimes {
-    /// One stroke with its handling, in seconds.
-    pub hit: f64,
-    /// One flash with its cooling, in seconds.
-    pub flash: f64,
-    /// Burning, registering and taping one more screen, in minutes.
-    pub screen: f64,
+    /// One stroke with its handling.
+    pub hit_seconds: f64,
+    /// One flash with its cooling.
+    pub flash_seconds: f64,
+    /// Burning, registering and taping one more screen.
+    pub screen_minutes: f64,
 }
 
 impl LabourTimes {
     /// Minutes for a number of pieces: a flash between any two hits, and one more screen for an underbase.
     pub fn minutes(self, way: PrintSequence, pieces: u32) -> f64 {
         let hits = f64::from(way.hits) + f64::from(way.underbase);
-        let piece = hits * self.hit + (hits - 1.0).max(0.0) * self.flash;
-        let screens = if way.underbase > 0 { self.screen } else { 0.0 };
+        let piece = hits * self.hit_seconds + (hits - 1.0).max(0.0) * self.flash_seconds;
+        let screens = if way.underbase > 0 { self.screen_minutes } else { 0.0 };
         screens + f64::from(pieces) * piece / 60.0
     }
 }
@@ -169,7 +169,7 @@ mod tests {
 
     #[test]
     fn minutes_add_up_strokes_and_the_flashes_between() {
-        let work = LabourTimes { hit: 10.0, flash: 8.0, screen: 20.0 };
+        let work = LabourTimes { hit_seconds: 10.0, flash_seconds: 8.0, screen_minutes: 20.0 };
         near(work.minutes(PrintSequence { hits: 1, underbase: 0 }, 60), 10.0, 1e-12);
         near(work.minutes(PrintSequence { hits: 2, underbase: 0 }, 60), 28.0, 1e-12);
         near(work.minutes(PrintSequence { hits: 1, underbase: 1 }, 60), 48.0, 1e-12);

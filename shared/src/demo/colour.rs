@@ -227,7 +227,7 @@ mod tests {
         let recipe = recipe_named(&shop, "Apricot").unwrap().0;
         let runs = cover_runs(&shop, recipe);
         let garment = runs[0].garment.clone().unwrap();
-        let work = crate::colour::LabourTimes { hit: 6.0, flash: 12.0, screen: 30.0 };
+        let work = crate::colour::LabourTimes { hit_seconds: 6.0, flash_seconds: 12.0, screen_minutes: 30.0 };
         let ask = CoverageQuery { garment: garment.colour, underbase: None, pieces: runs[0].pieces, work };
         let view = cover_view(&shop, recipe, &ask).unwrap();
         assert_eq!((view.rows.len(), view.whites.len()), (5, 2));

@@ -119,14 +119,14 @@ impl ImportPreview {
 
     /// Describes entries, each of which comes once, and those of them that are new; but for their origin.
     fn described(entries: impl Iterator<Item = Entry>, new: impl Iterator<Item = Entry>, shop: &Shop) -> Self {
-        let mut devices = BTreeMap::<DeviceId, (u64, u64)>::new();
+        let mut devices = BTreeMap::<DeviceId, DeviceFacts>::new();
         let mut names = BTreeMap::<Subject, (Stamp, String)>::new();
         let mut shop_name = None::<(Stamp, String)>;
         let (mut facts, mut latest) = (0, None::<WallTime>);
         for entry in entries {
             facts += 1;
             latest = latest.max(Some(entry.at));
-            devices.entry(entry.device).or_default().0 += 1;
+            devices.entry(entry.device).or_default().all += 1;
             let later = |before: Option<&(Stamp, String)>| before.is_none_or(|(at, _)| *at <= entry.stamp);
             if let Fact::ShopNamed(name) = &entry.fact
                 && later(shop_name.as_ref())
@@ -143,14 +143,16 @@ impl ImportPreview {
             changes.add(&entry, shop);
             // A forked device's facts are filed under an id derived from it.
             if let Some(row) = devices.get_mut(&entry.device) {
-                row.1 += 1;
+                row.new += 1;
             } else if let Some((_, row)) = devices.iter_mut().rfind(|(id, _)| is_same_family(**id, entry.device)) {
-                row.1 += 1;
+                row.new += 1;
             }
         }
         let name_of = |id: DeviceId| names.get(&id).map(|(_, name)| name).or_else(|| shop.devices.get(&id)).cloned();
-        let mut devices: Vec<FileDevice> =
-            devices.into_iter().map(|(id, (facts, new))| FileDevice { id, name: name_of(id), facts, new }).collect();
+        let mut devices: Vec<FileDevice> = devices
+            .into_iter()
+            .map(|(id, facts)| FileDevice { id, name: name_of(id), facts: facts.all, new: facts.new })
+            .collect();
         crate::collections::sort_by_key(&mut devices, |device| (u64::MAX - device.new, device.id));
         let shop_name = shop_name.map(|(_, name)| name);
         Self {
@@ -174,6 +176,13 @@ impl ImportPreview {
     pub fn is_foreign(&self) -> bool {
         matches!(self.origin, FileOrigin::OtherShop | FileOrigin::Demo)
     }
+}
+
+/// Numbers of facts of one device.
+#[derive(Default)]
+struct DeviceFacts {
+    all: u64,
+    new: u64,
 }
 
 #[derive(Default)]

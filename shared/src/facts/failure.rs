@@ -170,6 +170,15 @@ pub struct Mark {
     pub y: u16,
 }
 
+/// One of the nine equal parts of a box.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct GridCell {
+    /// From the left, 0 to 2.
+    pub column: usize,
+    /// From the top, 0 to 2.
+    pub row: usize,
+}
+
 impl Mark {
     /// The mark at a share of the width and height; values outside 0 to 1 are clamped.
     pub fn at(x: f64, y: f64) -> Self {
@@ -177,10 +186,10 @@ impl Mark {
         Self { x: permille(x), y: permille(y) }
     }
 
-    /// The ninth of the box it is in: column from the left and row from the top, each 0 to 2.
-    pub fn grid_cell(self) -> (usize, usize) {
+    /// The ninth of the box it is in.
+    pub fn grid_cell(self) -> GridCell {
         let third = |permille: u16| usize::from(permille.min(999) / 334);
-        (third(self.x), third(self.y))
+        GridCell { column: third(self.x), row: third(self.y) }
     }
 
     /// Moved by hundredths of the width and height, but kept inside the box.
@@ -242,8 +251,9 @@ mod tests {
 
     #[test]
     fn a_mark_is_in_one_of_nine_parts_and_stays_inside() {
-        let at = |x, y| Mark { x, y }.grid_cell();
-        assert_eq!([at(0, 0), at(333, 334), at(667, 668), at(1000, 1000)], [(0, 0), (0, 1), (1, 2), (2, 2)]);
+        for (x, y, column, row) in [(0, 0, 0, 0), (333, 334, 0, 1), (667, 668, 1, 2), (1000, 1000, 2, 2)] {
+            assert_eq!(Mark { x, y }.grid_cell(), GridCell { column, row });
+        }
         assert_eq!(Mark { x: 995, y: 3 }.nudged(1, -1), Mark { x: 1000, y: 0 });
         assert_eq!(Mark { x: 500, y: 500 }.nudged(-2, 5), Mark { x: 480, y: 550 });
     }

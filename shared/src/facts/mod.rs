@@ -27,7 +27,7 @@ pub(crate) mod screen;
 
 pub use check::{CheckItem, CheckOutcome, Expected};
 pub use exposure::*;
-pub use failure::{FailureFact, FailureField, FailureKind, Mark, Remedy, Suspects, Verdict};
+pub use failure::{FailureFact, FailureField, FailureKind, GridCell, Mark, Remedy, Suspects, Verdict};
 pub use heat::*;
 pub use ink::*;
 pub use job::{Fabric, JobField, LotField, Size, SizePieces};

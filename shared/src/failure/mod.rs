@@ -17,7 +17,7 @@ mod pieces;
 mod remedy;
 mod views;
 
-pub use crate::facts::{FailureFact, FailureField, FailureKind, Mark, Remedy, Suspects, Verdict};
+pub use crate::facts::{FailureFact, FailureField, FailureKind, GridCell, Mark, Remedy, Suspects, Verdict};
 pub use form::FailureForm;
 pub use judge::{judge_all_facts, judge_facts, undo_verdict_facts, undo_verdict_of_misprint};
 pub use model::{Failure, Failures};

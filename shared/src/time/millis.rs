@@ -68,6 +68,11 @@ impl Millis {
         self.ms / 60_000
     }
 
+    /// The same without what is beyond its last whole minute.
+    pub const fn cut_to_minute(self) -> Self {
+        Self::from_minutes(self.whole_minutes())
+    }
+
     /// Number of whole hours.
     pub const fn whole_hours(self) -> u64 {
         self.whole_minutes() / 60
@@ -159,6 +164,7 @@ mod tests {
     fn whole_minutes_and_days_are_cut() {
         let span = Millis::from_days(2) - Millis::from_ms(1);
         assert_eq!((span.whole_days(), span.whole_minutes()), (1, 2 * 24 * 60 - 1));
+        assert_eq!(span.cut_to_minute(), Millis::from_minutes(2 * 24 * 60 - 1));
     }
 
     #[test]

@@ -8,6 +8,7 @@ use lastpull_core::heat::{
     Assumption, ClimateCaveat, ClimateForm, ClimateView, HeatFact, HeatLevel, Schedule, Water, climate_summary,
     climate_view,
 };
+use lastpull_core::time::Millis;
 use lastpull_core::units::{NumberProblem, Temperature, Units};
 
 fn climate(press: &TestShop, seconds: u64) -> ClimateView {
@@ -29,7 +30,7 @@ fn a_hot_shop_gets_water_advice_and_the_caveats_of_the_figures() {
     read(&mut press, 0, 90.0, 65);
     let view = climate(&press, 600);
     let now = view.now.unwrap();
-    assert_eq!((now.minutes_ago, now.old, now.reading.by.as_deref()), (10, false, Some("Ines")));
+    assert_eq!((now.age, now.old, now.reading.by.as_deref()), (Millis::from_minutes(10), false, Some("Ines")));
     assert!((now.index.unwrap().fahrenheit - 102.654).abs() < 0.01);
     assert_eq!((view.level, view.water), (Some(HeatLevel::High), Some(Water::PastTheFigure)));
     assert_eq!(view.assumptions, Assumption::ALL);
@@ -78,7 +79,7 @@ fn the_day_shows_the_climate_while_it_needs_care_and_was_read_lately() {
     assert_eq!(brief(&press, 60), None, "it feels like 80");
     let hot = read(&mut press, 120, 100.0, 50);
     let found = brief(&press, 120 + 2 * HOUR).unwrap();
-    assert_eq!((found.level, found.minutes_ago, found.old), (HeatLevel::Extreme, 120, false));
+    assert_eq!((found.level, found.age, found.old), (HeatLevel::Extreme, Millis::from_minutes(120), false));
     assert!((found.index.fahrenheit - index(100.0, 50.0)).abs() < 0.01);
     assert!(brief(&press, 121 + 2 * HOUR).unwrap().old);
     assert!(brief(&press, 120 + 8 * HOUR).is_some());
@@ -91,7 +92,7 @@ fn the_day_shows_the_climate_while_it_needs_care_and_was_read_lately() {
 fn a_reading_from_a_device_whose_clock_is_ahead_has_age_zero() {
     let mut press = TestShop::new();
     read(&mut press, HOUR, 95.0, 50);
-    assert_eq!(climate(&press, 0).now.unwrap().minutes_ago, 0);
+    assert_eq!(climate(&press, 0).now.unwrap().age, Millis::ZERO);
 }
 
 #[test]

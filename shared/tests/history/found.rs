@@ -184,7 +184,7 @@ fn assert_found(shop: &Shop) -> Result<(), TestCaseError> {
     }
     let vessels = shop.ink.pots().filter(|(_, pot)| pot.capacity.is_some());
     let last = vessels.max_by_key(|(id, pot)| (pot.created, *id)).and_then(|(_, pot)| pot.capacity);
-    prop_assert_eq!(NewPot::by_eye(shop).vessel[0], last);
+    prop_assert_eq!(NewPot::by_eye(shop).vessel.capacity, last);
     for recipe in [RECIPE, RECIPE + 1].map(Uuid::from_u128) {
         let (grams, of_ink) = match size_by_all(shop, recipe) {
             Some(BatchSize::Whole(grams)) => (grams.text(Units::Metric), false),

@@ -6,9 +6,9 @@ use lastpull_core::facts::{Fact, RunField};
 use lastpull_core::form::FormProblem;
 use lastpull_core::heat::ink_key;
 use lastpull_core::ink::{
-    BatchSize, ComponentField, InkFact, Part, PotField, PotForm, PourStep, PrintForm, RemovalForm, Repair, Share,
-    Similarity, likely_run, new_pot_for_revision, new_pot_for_run, recipe_named, repair_facts, revision_fact,
-    runs_for_pot, suggested_batch, weigh_in,
+    BatchSize, BatchSplit, ComponentField, InkFact, Part, PotField, PotForm, PourStep, PrintForm, RemovalForm, Repair,
+    Share, Similarity, Vessel, likely_run, new_pot_for_revision, new_pot_for_run, recipe_named, repair_facts,
+    revision_fact, runs_for_pot, suggested_batch, weigh_in,
 };
 use lastpull_core::job::Fabric;
 use lastpull_core::journal::JournalFact;
@@ -31,7 +31,7 @@ fn the_new_pot_form_offers_the_revision_the_runs_and_existing_pots() {
     let shop = press.shop();
     let new = new_pot_for_revision(&shop, first).unwrap();
     assert_eq!((new.ink.as_str(), new.recipe, new.newer), ("Brick", Some(recipe), false));
-    assert_eq!(new.vessel, [Some(g(900.0)), Some(g(48.0))]);
+    assert_eq!(new.vessel, Vessel { capacity: Some(g(900.0)), tare: Some(g(48.0)) });
     assert_eq!((new.name.as_str(), new.on_top), ("Brick", false), "the open pot is called Pot");
     press.record_ink(pot, InkFact::PotSet(vec![PotField::Name("BRICK".into())]));
     assert_eq!(new_pot_for_revision(&press.shop(), first).unwrap().name, "Brick 2");
@@ -75,10 +75,10 @@ fn a_batch_is_suggested_by_formula_until_similar_runs_were_weighed() {
     let batch = suggested_batch(&shop, run, &print, pieces);
     assert_eq!((batch.printed, batch.loss, batch.grams), (g(200.0), g(20.0), g(220.0)));
     assert!(batch.experience.is_none());
-    assert_eq!(batch.written(shop.ink.scale.step), [g(200.0), g(20.0)]);
+    assert_eq!(batch.split(shop.ink.scale.step), BatchSplit { printed: g(200.0), extra: g(20.0) });
     // 36 pieces take 72 g and 7.2 g. On a scale of 5 g the two still add up to what is mixed.
     let few = suggested_batch(&shop, run, &print, 36);
-    assert_eq!((few.grams, few.written(g(5.0))), (g(79.2), [g(70.0), g(9.2)]));
+    assert_eq!((few.grams, few.split(g(5.0))), (g(79.2), BatchSplit { printed: g(70.0), extra: g(9.2) }));
 
     // An earlier run took 150 g for 50 pieces: half as much again as the 100 g on paper.
     let earlier = ordered(&mut press, "Earlier", "brick", Fabric::Cotton, 50);

@@ -55,7 +55,7 @@ fn the_labour_times_of_the_cover_form_are_checked() {
     let bench = DrawdownBench::new();
     let form = CoverForm::of(&bench.press.shop(), None);
     let (pieces, work) = form.check().unwrap();
-    assert_eq!((pieces, work.hit, work.screen), (48, 6.0, 30.0));
+    assert_eq!((pieces, work.hit_seconds, work.screen_minutes), (48, 6.0, 30.0));
     let problems = CoverForm { pieces: String::new(), flash: "-1".into(), ..form }.check().unwrap_err();
     assert!(problems.contains_key("pieces") && problems.contains_key("flash"));
 }

@@ -43,7 +43,12 @@ fn names(patches: &[KnownPatch]) -> Vec<&str> {
 }
 
 fn ask(garment: Lab, pieces: u32) -> CoverageQuery {
-    CoverageQuery { garment, underbase: None, pieces, work: LabourTimes { hit: 6.0, flash: 12.0, screen: 30.0 } }
+    CoverageQuery {
+        garment,
+        underbase: None,
+        pieces,
+        work: LabourTimes { hit_seconds: 6.0, flash_seconds: 12.0, screen_minutes: 30.0 },
+    }
 }
 
 fn view(press: &TestShop, pot: Subject) -> WeighInView {

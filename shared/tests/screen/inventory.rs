@@ -4,8 +4,8 @@ use crate::shop::{TestShop, minutes, wall};
 use lastpull_core::facts::Fact;
 use lastpull_core::form::FormProblem;
 use lastpull_core::screen::{
-    BurnStep, Coats, MeshCount, MeshSheetForm, ScreenFact, ScreenField, ScreenFilter, ScreenForm, ScreenSettingsForm,
-    ScreenState, move_facts, new_labels, screen_board, screen_card, sheet_to_copy,
+    BurnStep, Coats, MeshCount, MeshSheetForm, NewLabels, ScreenFact, ScreenField, ScreenFilter, ScreenForm,
+    ScreenSettingsForm, ScreenState, move_facts, new_labels, screen_board, screen_card, sheet_to_copy,
 };
 use lastpull_core::units::Units;
 use uuid::Uuid;
@@ -23,7 +23,7 @@ fn several_screens_are_added_with_one_form() {
     let id = |index: usize| Uuid::from_u128(0x900 + index as u128);
     assert_eq!(
         new_labels(&press.shop(), &form.label),
-        (vec!["A1".into(), "A3".into(), "A4".into()], vec!["A2".into()])
+        NewLabels { new: vec!["A1".into(), "A3".into(), "A4".into()], taken: vec!["A2".into()] }
     );
     assert_eq!(form.check_new(&press.shop(), ScreenState::Clean, None, id).unwrap_err()["label"], FormProblem::Taken);
     let wrong = ScreenForm { label: "1-99".into(), tension: "x".into(), ..form.clone() };

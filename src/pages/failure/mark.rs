@@ -5,7 +5,7 @@ use crate::components::{Icon, drag};
 use crate::forms::Debounced;
 use crate::i18n;
 use crate::store::Store;
-use lastpull_core::failure::{FailureCard, Mark, PrintSketch};
+use lastpull_core::failure::{AspectRatio, FailureCard, Mark, PrintSketch};
 use lastpull_core::ids::Subject;
 use lastpull_core::run::Location;
 use leptos::html;
@@ -50,12 +50,12 @@ pub fn MarkPlace(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView 
             from.map_or(Mark::at(0.5, 0.5), |mark| mark.nudged(far * i32::from(right), far * i32::from(down))),
         ));
     };
-    let (cloth, ink) = print.colours();
-    let (width, height) = print.shape();
+    let colours = print.colours();
+    let AspectRatio { width, height } = print.shape();
     let is_wide = width * 4 > height * 5;
     view! {
         <p class="quiet-line">{i18n::failure_mark_hint()}</p>
-        <div class="failure-print" style=("--cloth", cloth.to_string()) style=("--print", ink.to_string())>
+        <div class="failure-print" style=("--cloth", colours.garment.to_string()) style=("--print", colours.art.to_string())>
             <GarmentOutline print/>
             <div
                 class="failure-art"

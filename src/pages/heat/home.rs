@@ -35,7 +35,7 @@ fn lines(store: Store) -> Vec<Line> {
         let climate = climate_view(shop, now);
         let climate_line = match (&climate.now, climate.level) {
             (Some(row), Some(level)) if !row.old => {
-                format!("{} · {}", i18n::heat_level(level), i18n::minutes_ago(row.minutes_ago))
+                format!("{} · {}", i18n::heat_level(level), i18n::minutes_ago(row.age.whole_minutes()))
             }
             (Some(_), _) => i18n::climate_old().into(),
             (None, _) => i18n::climate_none_title().into(),

@@ -5,7 +5,7 @@ use crate::i18n;
 use crate::route::{JobsRoute, Route};
 use crate::store::Store;
 use lastpull_core::ids::JobId;
-use lastpull_core::job::{JobRow, job_list, job_row, job_texts};
+use lastpull_core::job::{JobRow, PrintSwatch, job_list, job_row, job_texts};
 use leptos::prelude::*;
 
 /// The list of jobs: open ones by due date, finished ones below.
@@ -74,7 +74,7 @@ fn rows(store: Store, name: &'static str, jobs: Memo<Vec<JobId>>) -> AnyView {
 }
 
 fn row(row: JobRow) -> impl IntoView {
-    let (garment, ink) = row.swatches.first().copied().unwrap_or_default();
+    let PrintSwatch { garment, ink } = row.swatches.first().copied().unwrap_or_default();
     let when = match (row.finished, row.due) {
         (Some(at), _) => i18n::finished_on(i18n::moment(at)),
         (None, Some(due)) => i18n::due_at(i18n::due(due)),

@@ -25,6 +25,15 @@ pub struct Candidate<'a> {
     pub all_pigment: Option<f64>,
 }
 
+/// The limit on all pigment in a pot.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct PigmentLimit {
+    /// Largest share of the whole pot, 0 to 1.
+    pub most: f64,
+    /// Grams of pigment in the pot now.
+    pub now: f64,
+}
+
 /// The pot, its target colour, and what may be added.
 #[derive(Clone, Copy, PartialEq, Debug)]
 pub struct CorrectionProblem<'a> {
@@ -41,9 +50,8 @@ pub struct CorrectionProblem<'a> {
     pub seen: Viewing<'a>,
     /// Components that may be added.
     pub candidates: &'a [Candidate<'a>],
-    /// Largest share of all pigment in the pot, 0 to 1, and grams of pigment in it now. `None` ignores the same limit
-    /// of each of the `candidates` too.
-    pub all_pigment: Option<(f64, f64)>,
+    /// The limit on all pigment in the pot. `None` ignores the same limit of each of the `candidates` too.
+    pub all_pigment: Option<PigmentLimit>,
     /// Most components to add; clamped to 1 to 3.
     pub max_components: usize,
     /// Step of the scale in grams; 0 leaves amounts unrounded.
@@ -120,7 +128,7 @@ pub fn what_to_add(problem: &CorrectionProblem) -> Option<Advice> {
         sane(candidate.in_pot) && sane(candidate.stock) && share(candidate.most) && share(candidate.all_pigment)
     });
     let whole_sane = [problem.headroom, problem.resolution, problem.near_enough].into_iter().all(sane);
-    let pigment_sane = problem.all_pigment.is_none_or(|(most, now)| (0.0..=1.0).contains(&most) && sane(now));
+    let pigment_sane = problem.all_pigment.is_none_or(|limit| (0.0..=1.0).contains(&limit.most) && sane(limit.now));
     let pot_sane = problem.grams > 0.0 && problem.grams.is_finite() && problem.target.is_sensible();
     if !(pot_sane && candidates_sane && whole_sane && pigment_sane) {
         return None;

@@ -1,6 +1,6 @@
 //! Predicts the pot's colour after an addition, and its derivatives by each component.
 
-use crate::colour::correction::{Candidate, CorrectionProblem};
+use crate::colour::correction::{Candidate, CorrectionProblem, PigmentLimit};
 use crate::colour::difference::{Weights2000, parts2000};
 use crate::colour::spectrum::{WEIGHTS, WHITE};
 use crate::colour::{Bands, Constants, Lab, Surface, Viewing};
@@ -25,7 +25,7 @@ pub struct Model<'a> {
     printed: Option<(f64, Bands)>,
     grams: f64,
     headroom: f64,
-    all_pigment: Option<(f64, f64)>,
+    all_pigment: Option<PigmentLimit>,
 }
 
 /// The residuals at a point of the search, and their derivatives.
@@ -78,7 +78,7 @@ impl<'a> Model<'a> {
                 limits.push(share(std::array::from_fn(|at| at == index), most, candidate.in_pot));
             }
         }
-        if let Some((most, now)) = self.all_pigment {
+        if let Some(PigmentLimit { most, now }) = self.all_pigment {
             // An added base brings the limit of its own data sheet along.
             let most =
                 chosen.iter().filter_map(|candidate| self.candidates[*candidate].all_pigment).fold(most, f64::min);

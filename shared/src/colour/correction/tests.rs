@@ -93,7 +93,7 @@ fn additions_come_as_close_as_an_independent_bounded_solver() {
             target: Lab::new(target[0], target[1], target[2]),
             seen,
             candidates: &candidates,
-            all_pigment: case["all_pigment"].as_f64().map(|most| (most, pigment_in(&pot))),
+            all_pigment: case["all_pigment"].as_f64().map(|most| PigmentLimit { most, now: pigment_in(&pot) }),
             max_components: 3,
             resolution: 0.0,
             near_enough: 0.0,
@@ -210,7 +210,7 @@ fn an_added_base_brings_the_limit_of_its_data_sheet() {
         let problem = CorrectionProblem {
             grams: 509.0,
             headroom: 400.0,
-            all_pigment: Some((1.0, 9.0)),
+            all_pigment: Some(PigmentLimit { most: 1.0, now: 9.0 }),
             ..simple(&pot, candidates, target)
         };
         let ways = what_to_add(&problem).unwrap().ways;
@@ -283,7 +283,7 @@ proptest! {
         let pigment: f64 = candidates.iter().filter(|candidate| candidate.pigment).map(|candidate| candidate.in_pot).sum();
         let target = Lab::new(target.0, target.1, target.2);
         let problem = CorrectionProblem {
-            pot: &pot, grams, headroom, target, seen, candidates: &candidates, all_pigment: limit.map(|most| (most, pigment)),
+            pot: &pot, grams, headroom, target, seen, candidates: &candidates, all_pigment: limit.map(|most| PigmentLimit { most, now: pigment }),
             max_components: 3, resolution, near_enough: 0.5,
         };
         let advice = what_to_add(&problem).unwrap();

@@ -274,7 +274,7 @@ fn build(shop: &Shop, list: CheckList, id: RunId, now: WallTime) -> Option<Chang
             (None, Some((current, _))) => current,
             (None, None) => to,
         };
-        let waited = under_way.and(settling).map_or(0, |settling| settling.elapsed.milliseconds());
+        let waited = under_way.and(settling).map_or(Seconds::default(), |settling| settling.elapsed);
         wait_for(shop, dryer_id, from, to, waited, cold)
     });
     Some(Changeover {
@@ -297,21 +297,21 @@ fn build(shop: &Shop, list: CheckList, id: RunId, now: WallTime) -> Option<Chang
     })
 }
 
-/// Time to settle from `from` to `to`, less the `waited` milliseconds. A cold dryer needs that or heating up
+/// Time to settle from `from` to `to`, less the time `waited`. A cold dryer needs that or heating up
 /// from cold, whichever is longer.
 fn wait_for(
     shop: &Shop,
     dryer: Option<Subject>,
     from: Temperature,
     to: Temperature,
-    waited: u32,
+    waited: Seconds,
     cold: bool,
 ) -> Option<Wait> {
     let way = |from: Temperature| {
         let change = TemperatureDelta::between(from, to);
         let (seconds, basis) =
             settling_time(shop, dryer, change).filter(|_| change.magnitude().milli_celsius() > SETTLED_WITHIN)?;
-        let left = seconds.milliseconds().saturating_sub(waited);
+        let left = seconds.milliseconds().saturating_sub(waited.milliseconds());
         let (seconds, minutes) = (Seconds::from_milliseconds(left), left.div_ceil(60_000));
         Some(Wait { from, to, seconds, minutes, basis, cold: false })
     };

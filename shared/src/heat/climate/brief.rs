@@ -11,8 +11,8 @@ pub struct ClimateSummary {
     pub level: HeatLevel,
     /// Heat index.
     pub index: HeatIndex,
-    /// Age in whole minutes.
-    pub minutes_ago: u64,
+    /// How long ago it was read, cut to a whole minute.
+    pub age: Millis,
     /// Whether it is older than two hours and the shop must be read again.
     pub old: bool,
 }
@@ -25,9 +25,10 @@ const MAX_AGE: Millis = Millis::from_hours(8);
 /// The climate summary. `None` if the level is [`HeatLevel::Lower`] or the reading is older than eight hours.
 pub fn climate_summary(shop: &Shop, now: WallTime) -> Option<ClimateSummary> {
     let reading = shop.heat.climate().iter().rev().find(|reading| !reading.deleted)?;
-    let minutes_ago = now.since(reading.at).whole_minutes();
+    let since = now.since(reading.at);
+    let age = since.cut_to_minute();
     let index = heat_index(reading.temperature.fahrenheit(), f64::from(reading.humidity))?;
     let level = index.level();
-    let matters = level > HeatLevel::Lower && minutes_ago <= MAX_AGE.whole_minutes();
-    matters.then_some(ClimateSummary { level, index, minutes_ago, old: now.since(reading.at) > STALE_AFTER })
+    let matters = level > HeatLevel::Lower && age <= MAX_AGE;
+    matters.then_some(ClimateSummary { level, index, age, old: since > STALE_AFTER })
 }

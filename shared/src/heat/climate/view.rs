@@ -27,8 +27,8 @@ pub enum ClimateCaveat {
 pub struct ClimateRow {
     /// The reading.
     pub reading: ClimateReading,
-    /// Age in whole minutes.
-    pub minutes_ago: u64,
+    /// How long ago it was read, cut to a whole minute.
+    pub age: Millis,
     /// Whether it is older than two hours and the shop must be read again.
     pub old: bool,
     /// How hot it felt; `None` if the index is not defined for such air.
@@ -60,7 +60,7 @@ const MAX_AGE_SHOWN: Millis = Millis::from_days(1);
 fn row(reading: &ClimateReading, now: WallTime) -> ClimateRow {
     let age = now.since(reading.at);
     ClimateRow {
-        minutes_ago: age.whole_minutes(),
+        age: age.cut_to_minute(),
         old: age > STALE_AFTER,
         index: heat_index(reading.temperature.fahrenheit(), f64::from(reading.humidity)),
         reading: reading.clone(),
@@ -95,7 +95,7 @@ pub fn climate_view(shop: &Shop, now: WallTime) -> ClimateView {
         work_rest,
         assumptions: &Assumption::ALL,
         caveats,
-        earlier: rows.filter(|row| row.minutes_ago <= MAX_AGE_SHOWN.whole_minutes()).collect(),
+        earlier: rows.filter(|row| row.age <= MAX_AGE_SHOWN).collect(),
         now: last,
     }
 }

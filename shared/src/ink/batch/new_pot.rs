@@ -19,6 +19,15 @@ pub struct RunForPot {
     pub batch: Option<SuggestedBatch>,
 }
 
+/// A pot without the ink in it.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+pub struct Vessel {
+    /// Its capacity, including the vessel.
+    pub capacity: Option<Grams>,
+    /// Its empty weight.
+    pub tare: Option<Grams>,
+}
+
 /// What is suggested for a new pot.
 #[derive(Clone, Debug, PartialEq)]
 pub struct NewPot {
@@ -44,8 +53,8 @@ pub struct NewPot {
     pub name: String,
     /// Coming runs of this ink in the order of the day; of a pot for a run only that run.
     pub runs: Vec<RunForPot>,
-    /// Capacity and empty weight of the last pot entered with a capacity: pots are bought in bulk.
-    pub vessel: [Option<Grams>; 2],
+    /// The vessel of the last pot entered with a capacity: pots are bought in bulk.
+    pub vessel: Vessel,
 }
 
 /// A new pot of a revision; `None` if there is no such revision.
@@ -101,9 +110,9 @@ fn bare(shop: &Shop, runs: Vec<InkNeeded>) -> NewPot {
     }
 }
 
-/// Capacity and empty weight of the last pot entered with a capacity.
-pub(crate) fn last_vessel(shop: &Shop) -> [Option<Grams>; 2] {
-    shop.ink.last_vessel().map_or([None; 2], |pot| [pot.capacity, pot.tare])
+/// The vessel of the last pot entered with a capacity.
+pub(crate) fn last_vessel(shop: &Shop) -> Vessel {
+    shop.ink.last_vessel().map(|pot| Vessel { capacity: pot.capacity, tare: pot.tare }).unwrap_or_default()
 }
 
 fn apply_revision(shop: &Shop, view: &mut NewPot, id: Subject) {

@@ -22,12 +22,20 @@ pub struct SuggestedBatch {
     pub grams: Grams,
 }
 
+/// The two parts of a suggested batch, which together are the weight to mix.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BatchSplit {
+    /// What goes onto the garments.
+    pub printed: Grams,
+    /// What is mixed in addition.
+    pub extra: Grams,
+}
+
 impl SuggestedBatch {
-    /// What goes onto the garments and what is mixed in addition, as a scale with this step shows them: together they
-    /// are the weight to mix.
-    pub fn written(&self, step: Grams) -> [Grams; 2] {
+    /// Its two parts as a scale with this step shows them.
+    pub fn split(&self, step: Grams) -> BatchSplit {
         let printed = self.printed.rounded_to(step).min(self.grams);
-        [printed, self.grams.saturating_sub(printed)]
+        BatchSplit { printed, extra: self.grams.saturating_sub(printed) }
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::characterised::ColourantLibrary;
 use super::component_colour::{Uncharacterised, uncharacterised};
-use crate::colour::correction::{Advice, Candidate, Correction, CorrectionProblem, Outcome, what_to_add};
+use crate::colour::correction::{Advice, Candidate, Correction, CorrectionProblem, Outcome, PigmentLimit, what_to_add};
 use crate::colour::{Constants, DifferenceWord, Lab, Origin, ciede2000, cmc_2_1, describe_difference};
 use crate::facts::{ColourReading, ComponentKind, ReadOn, Share, lab_of};
 use crate::ids::Subject;
@@ -269,7 +269,7 @@ fn advice(
         target,
         seen: viewing.seen(),
         candidates: &candidates,
-        all_pigment: Some((most_pigment, pigment.grams())),
+        all_pigment: Some(PigmentLimit { most: most_pigment, now: pigment.grams() }),
         max_components: 3,
         resolution: shop.ink.scale.step.grams(),
         near_enough: NEAR_ENOUGH,

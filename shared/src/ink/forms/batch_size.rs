@@ -91,10 +91,11 @@ impl BatchSizeForm {
             (None, None) => (None, false),
         };
         let pieces = runs.iter().find(|row| Some(row.run) == run).map(|row| row.pieces.to_string());
-        let [capacity, tare] = last_vessel(shop).map(|weight| weight.map(|weight| weight.text(units)));
+        let vessel = last_vessel(shop);
+        let text = |weight: Option<Grams>| weight.map(|weight| weight.text(units)).unwrap_or_default();
         Self {
-            capacity: capacity.unwrap_or_default(),
-            tare: tare.unwrap_or_default(),
+            capacity: text(vessel.capacity),
+            tare: text(vessel.tare),
             by_pieces: false,
             grams: grams.map(|grams| grams.text(units)).unwrap_or_default(),
             of_ink,

@@ -55,7 +55,9 @@ impl CoverForm {
         let flash = collect_number(p, "flash", parse_number(&self.flash, 0.0, 600.0));
         let screen = collect_number(p, "screen", parse_number(&self.screen, 0.0, 1_000.0));
         match (pieces, hit, flash, screen) {
-            (Some(pieces), Some(hit), Some(flash), Some(screen)) => Ok((pieces, LabourTimes { hit, flash, screen })),
+            (Some(pieces), Some(hit_seconds), Some(flash_seconds), Some(screen_minutes)) => {
+                Ok((pieces, LabourTimes { hit_seconds, flash_seconds, screen_minutes }))
+            }
             _ => Err(problems),
         }
     }

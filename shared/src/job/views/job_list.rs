@@ -33,8 +33,17 @@ pub struct JobRow {
     pub over: u32,
     /// Whether every run has all its pieces.
     pub complete: bool,
-    /// Garment colour and ink colour of each run.
-    pub swatches: Vec<(Option<Colour>, Option<Colour>)>,
+    /// The colours of each run.
+    pub swatches: Vec<PrintSwatch>,
+}
+
+/// The colours of a run, where they are known.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub struct PrintSwatch {
+    /// Of the garment.
+    pub garment: Option<Colour>,
+    /// Of the ink.
+    pub ink: Option<Colour>,
 }
 
 /// The shop's jobs, without deleted ones.
@@ -84,7 +93,7 @@ pub fn job_row(shop: &Shop, clock: WallClock, id: JobId) -> Option<JobRow> {
         good: planned.saturating_sub(left),
         over: prints().map(|(_, (run, _))| shop.pieces_over(run)).sum(),
         complete,
-        swatches: prints().map(|(lot, (_, run))| (lot.colour, run.ink_colour)).collect(),
+        swatches: prints().map(|(lot, (_, run))| PrintSwatch { garment: lot.colour, ink: run.ink_colour }).collect(),
     })
 }
 

@@ -4,4 +4,4 @@ mod job_card;
 mod job_list;
 
 pub use job_card::{JobCard, LotCard, RunCard, job_card};
-pub use job_list::{JobList, JobRow, JobTexts, job_list, job_row, job_texts};
+pub use job_list::{JobList, JobRow, JobTexts, PrintSwatch, job_list, job_row, job_texts};

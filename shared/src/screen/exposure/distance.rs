@@ -63,26 +63,30 @@ pub struct EdgeFalloff {
     pub flat_loss: f64,
 }
 
+/// The inside of a frame.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct FrameSize {
+    /// One side.
+    pub width: Length,
+    /// The other side.
+    pub length: Length,
+}
+
 /// How much less light the corner of a frame gets than its middle. The point lamp hangs above the middle at
-/// `height`; `width` and `length` are the inside of the frame. Each loss is between 0 and 1.
+/// `height`; the sides are the inside of the frame. Each loss is between 0 and 1.
 ///
 /// # Errors
 /// [`NoDistanceLaw`] for any other lamp, and if the height is zero.
 ///
 /// Source: the cosine laws of illumination, cos³ for a point that shines equally in all directions and cos⁴
 /// for a Lambertian one; values in `exposure_edge_falloff.csv`.
-pub fn edge_falloff(
-    kind: LampKind,
-    height: Length,
-    width: Length,
-    length: Length,
-) -> Result<EdgeFalloff, NoDistanceLaw> {
+pub fn edge_falloff(kind: LampKind, height: Length, frame: FrameSize) -> Result<EdgeFalloff, NoDistanceLaw> {
     is_point(kind)?;
     if height.micrometres() <= 0 {
         return Err(NoDistanceLaw::NotKnown);
     }
     let half = |side: Length| side.millimetres() / 2.0;
-    let aside = half(width) * half(width) + half(length) * half(length);
+    let aside = half(frame.width) * half(frame.width) + half(frame.length) * half(frame.length);
     let down = height.millimetres() * height.millimetres();
     let cos2 = down / (down + aside);
     Ok(EdgeFalloff { bulb_loss: 1.0 - cos2 * cos2.sqrt(), flat_loss: 1.0 - cos2 * cos2 })
@@ -119,11 +123,14 @@ mod tests {
             (LampKind::Contact, NoDistanceLaw::Contact),
         ] {
             assert_eq!(time_at_distance(kind, time, near, far), Err(reason));
-            assert_eq!(edge_falloff(kind, near, far, far), Err(reason));
+            assert_eq!(edge_falloff(kind, near, FrameSize { width: far, length: far }), Err(reason));
         }
         let nothing = Length::from_inches(0.0);
         assert_eq!(time_at_distance(LampKind::Point, time, nothing, far), Err(NoDistanceLaw::NotKnown));
-        assert_eq!(edge_falloff(LampKind::Point, nothing, far, far), Err(NoDistanceLaw::NotKnown));
+        assert_eq!(
+            edge_falloff(LampKind::Point, nothing, FrameSize { width: far, length: far }),
+            Err(NoDistanceLaw::NotKnown)
+        );
     }
 
     /// Source: `exposure_edge_falloff.csv`. A frame whose half diagonal is h has sides of h·√2.
@@ -134,7 +141,9 @@ mod tests {
         for row in rows.lines().skip(1) {
             let cells: Vec<f64> = row.split(',').map(|cell| cell.parse().unwrap()).collect();
             let side = Length::from_inches(cells[1] * std::f64::consts::SQRT_2);
-            let light = edge_falloff(LampKind::Point, Length::from_inches(cells[0]), side, side).unwrap();
+            let light =
+                edge_falloff(LampKind::Point, Length::from_inches(cells[0]), FrameSize { width: side, length: side })
+                    .unwrap();
             assert!((1.0 - light.bulb_loss - cells[2]).abs() < 2e-6, "{row}");
             assert!((1.0 - light.flat_loss - cells[3]).abs() < 2e-6, "{row}");
             read += 1;

@@ -2,7 +2,7 @@
 
 use crate::facts::MAX_LAMP_DISTANCE_IN;
 use crate::form::{Problems, collect, parse_required};
-use crate::screen::{EdgeFalloff, Lamp, NoDistanceLaw, edge_falloff};
+use crate::screen::{EdgeFalloff, FrameSize, Lamp, NoDistanceLaw, edge_falloff};
 use crate::units::{Length, Units};
 
 /// The inside of a frame, in inches or centimetres according to the device's units.
@@ -22,23 +22,23 @@ impl FrameSizeForm {
     pub fn light(&self, lamp: &Lamp, units: Units) -> Result<Option<EdgeFalloff>, NoDistanceLaw> {
         let height = lamp.distance.unwrap_or(Length::from_micrometres(0));
         let nothing = Length::from_micrometres(0);
-        edge_falloff(lamp.kind, height, nothing, nothing)?;
-        let Ok((width, length)) = self.check(units) else { return Ok(None) };
-        edge_falloff(lamp.kind, height, width, length).map(Some)
+        edge_falloff(lamp.kind, height, FrameSize { width: nothing, length: nothing })?;
+        let Ok(frame) = self.check(units) else { return Ok(None) };
+        edge_falloff(lamp.kind, height, frame).map(Some)
     }
 
-    /// Width and length of the frame.
+    /// The size of the frame.
     ///
     /// # Errors
     /// [`Problems`] by field: `width`, `length`.
-    pub fn check(&self, units: Units) -> Result<(Length, Length), Problems> {
+    pub fn check(&self, units: Units) -> Result<FrameSize, Problems> {
         let mut problems = Problems::new();
         let most = Length::from_inches(MAX_LAMP_DISTANCE_IN);
         let mut side = |field, text: &str| {
             collect(&mut problems, field, parse_required(text, |text| Length::parse(text, most, units)))
         };
         match (side("width", &self.width), side("length", &self.length)) {
-            (Some(width), Some(length)) => Ok((width, length)),
+            (Some(width), Some(length)) => Ok(FrameSize { width, length }),
             _ => Err(problems),
         }
     }

@@ -22,7 +22,7 @@ pub(crate) use labels::{replace_label, without_screen};
 pub use mesh_check::{OtherMesh, other_mesh};
 pub(crate) use moves::moved;
 pub use moves::{move_facts, next_states, step_done, tick_facts};
-pub use new_screens::{new_labels, sheet_to_copy};
+pub use new_screens::{NewLabels, new_labels, sheet_to_copy};
 pub use on_press::{
     ScreensOffPress, facts_on_end, facts_on_finish, facts_on_start, not_ready, off_press, should_keep_ready,
 };

@@ -47,12 +47,23 @@ impl ScreenForm {
     }
 }
 
-/// The labels of a line that are new, and those that the shop already has.
-pub fn new_labels(shop: &Shop, line: &str) -> (Vec<String>, Vec<String>) {
+/// The labels of a line.
+#[derive(Clone, Debug, PartialEq, Eq, Default)]
+pub struct NewLabels {
+    /// Those that no screen has.
+    pub new: Vec<String>,
+    /// Those that a screen of the shop already has.
+    pub taken: Vec<String>,
+}
+
+/// The labels of a line, by whether the shop already has them.
+pub fn new_labels(shop: &Shop, line: &str) -> NewLabels {
     let labels = expand_labels(line).unwrap_or_default();
-    labels.into_iter().partition(|label| {
+    let is_new = |label: &String| {
         !shop.screens.iter().any(|(_, screen)| normalized_label(&screen.label) == normalized_label(label))
-    })
+    };
+    let (new, taken) = labels.into_iter().partition(is_new);
+    NewLabels { new, taken }
 }
 
 /// The most complete data sheet that the shop has of a mesh of this count, to copy into the form of another

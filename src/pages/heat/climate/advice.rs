@@ -65,7 +65,7 @@ fn verdict(climate: &ClimateView, row: &ClimateRow) -> AnyView {
         <section class=format!("room-now {tone}") id="room-now" class:old=row.old>
             <h2 id="room-level"><Icon name=icon/>{title}</h2>
             {feels.map(|feels| view! { <p class="room-feels" id="room-feels">{feels}</p> })}
-            <p>{read}" · "{i18n::minutes_ago(row.minutes_ago)}</p>
+            <p>{read}" · "{i18n::minutes_ago(row.age.whole_minutes())}</p>
             {climate.level.map(|level| view! { <p><strong>{i18n::heat_level_advice(level)}</strong></p> })}
         </section>
     }

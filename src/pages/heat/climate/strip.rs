@@ -18,7 +18,7 @@ pub fn ClimateStrip() -> impl IntoView {
     move || {
         brief.get().map(|brief| {
             let tone = if brief.level == HeatLevel::Moderate { "tight" } else { "bad" };
-            let age = i18n::minutes_ago(brief.minutes_ago);
+            let age = i18n::minutes_ago(brief.age.whole_minutes());
             view! {
                 <a class=format!("heat-strip {tone}") id="room-strip" href=HeatRoute::Climate.hash()>
                     <Icon name="heat"/>

@@ -11,8 +11,8 @@ pub fn suggestion(batch: &SuggestedBatch, step: Grams) -> AnyView {
     let grams = |grams: Grams| i18n::pot_weight(grams, step);
     let provenance = match &batch.experience {
         None => {
-            let [printed, rest] = batch.written(step);
-            i18n::pot_by_formula(grams(printed), grams(rest))
+            let split = batch.split(step);
+            i18n::pot_by_formula(grams(split.printed), grams(split.extra))
         }
         Some(learned) => {
             let weighings = i18n::pot_weighings(learned.weighings);

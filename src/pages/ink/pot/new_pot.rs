@@ -37,8 +37,8 @@ pub fn NewPotPage(#[prop(into)] of: Option<Subject>, #[prop(into)] run: Option<R
     let form = RwSignal::new(PotForm {
         name: new.name.clone(),
         size: text(suggested(&new, first)),
-        capacity: text(new.vessel[0]),
-        tare: text(new.vessel[1]),
+        capacity: text(new.vessel.capacity),
+        tare: text(new.vessel.tare),
         ..PotForm::default()
     });
     let picked = RwSignal::new(first);

@@ -12,7 +12,7 @@ use lastpull_core::form::Problems;
 use lastpull_core::ids::RunId;
 use lastpull_core::ids::Subject;
 use lastpull_core::screen::{
-    MeshSheetForm, ScreenForm, ScreenState, emulsion_list, new_labels, screens_of, sheet_to_copy,
+    MeshSheetForm, NewLabels, ScreenForm, ScreenState, emulsion_list, new_labels, screens_of, sheet_to_copy,
 };
 use lastpull_core::units::Units;
 use leptos::prelude::*;
@@ -92,7 +92,7 @@ fn FormPage(
     let submit = FormSubmit::new(check).with_draft(form);
     let problems = submit.problems;
     let save = move |event: leptos::ev::SubmitEvent| {
-        let new = store.shop.with_untracked(|shop| form.with_untracked(|form| new_labels(shop, &form.label).0.len()));
+        let new = store.shop.with_untracked(|shop| form.with_untracked(|form| new_labels(shop, &form.label).new.len()));
         let saved = move || {
             if several {
                 store.notify(i18n::screens_added(new as u32));
@@ -148,13 +148,13 @@ fn Preview(form: RwSignal<ScreenForm>) -> impl IntoView {
     let store = Store::from_context();
     let labels = Memo::new(move |_| store.shop.with(|shop| form.with(|form| new_labels(shop, &form.label))));
     move || {
-        let (new, old) = labels.get();
+        let NewLabels { new, taken } = labels.get();
         view! {
             {(new.len() > 1).then(|| view! {
                 <p class="screen-adds" id="adds">{i18n::adds_these(i18n::adds_n(new.len() as u32), new.join(", "))}</p>
             })}
-            {(!old.is_empty()).then(|| view! {
-                <p class="problem"><Icon name="alert"/>" "{i18n::already_listed(old.join(", "))}</p>
+            {(!taken.is_empty()).then(|| view! {
+                <p class="problem"><Icon name="alert"/>" "{i18n::already_listed(taken.join(", "))}</p>
             })}
         }
     }

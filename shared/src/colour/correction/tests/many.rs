@@ -147,7 +147,7 @@ fn in_ninety_pots_no_search_is_a_hundredth_off_the_best() {
             seen,
             grams: total,
             headroom: room,
-            all_pigment: limited.then(|| (0.1, pigment_in(&grams))),
+            all_pigment: limited.then(|| PigmentLimit { most: 0.1, now: pigment_in(&grams) }),
             resolution: 0.0,
             near_enough: 0.0,
             ..simple(&pot, &candidates, target)
