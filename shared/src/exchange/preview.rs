@@ -227,18 +227,35 @@ impl Changes {
 
 /// The setting of a shop with data that this fact would give another value.
 fn setting(fact: &Fact, shop: &Shop) -> Option<ShopSetting> {
-    let (setting, differs) = if let Fact::CrewNamed(names) = fact {
-        (ShopSetting::Crew, *names != shop.crew)
-    } else if let Fact::WeekClosing(week) = fact {
-        (ShopSetting::Closing, *week != shop.closings.week)
-    } else if let Fact::DayClosing { day, time } = fact {
-        (ShopSetting::Closing, shop.closings.days.get(day) != Some(time))
-    } else if let Fact::SetUpAllowance(time) = fact {
-        (ShopSetting::SetUp, shop.set_up_allowance != Some(*time))
-    } else if let Fact::RunsOrdered(runs) = fact {
-        (ShopSetting::Order, *runs != shop.order())
-    } else {
-        return None;
+    let (setting, differs) = match fact {
+        Fact::CrewNamed(names) => (ShopSetting::Crew, *names != shop.crew),
+        Fact::WeekClosing(week) => (ShopSetting::Closing, *week != shop.closings.week),
+        Fact::DayClosing { day, time } => (ShopSetting::Closing, shop.closings.days.get(day) != Some(time)),
+        Fact::SetUpAllowance(time) => (ShopSetting::SetUp, shop.set_up_allowance != Some(*time)),
+        Fact::RunsOrdered(runs) => (ShopSetting::Order, *runs != shop.order()),
+        Fact::ShopNamed(_)
+        | Fact::DeviceNamed(_)
+        | Fact::JobSet(_)
+        | Fact::LotSet(_)
+        | Fact::RunSet(_)
+        | Fact::Deleted
+        | Fact::Restored
+        | Fact::JobFinished
+        | Fact::JobReopened
+        | Fact::CheckMade { .. }
+        | Fact::RunStarted
+        | Fact::Pulled { .. }
+        | Fact::Misprinted { .. }
+        | Fact::Stopped(_)
+        | Fact::Resumed
+        | Fact::RunEnded
+        | Fact::Heat(_)
+        | Fact::Screen(_)
+        | Fact::Stencil(_)
+        | Fact::Failure(_)
+        | Fact::Photo(_)
+        | Fact::Ink(_)
+        | Fact::Unknown { .. } => return None,
     };
     (differs && !shop.is_new()).then_some(setting)
 }

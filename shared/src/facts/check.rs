@@ -44,10 +44,50 @@ pub enum CheckItem {
     Hits,
 }
 
+/// Largest accepted differences of what is measured for an item.
+struct Tolerances {
+    /// In milliseconds.
+    time: i64,
+    /// In micrometres.
+    length: i64,
+}
+
 impl CheckItem {
     /// Whether it is about dryer or flash, which must be right before ink is on the screen.
     pub fn is_heat(self) -> bool {
-        self <= Self::FlashDistance
+        match self {
+            Self::Dryer | Self::Belt | Self::Dwell | Self::Passes | Self::Flash | Self::FlashDistance => true,
+            Self::Garment
+            | Self::Screens
+            | Self::Mesh
+            | Self::OffContact
+            | Self::Squeegee
+            | Self::BelowCollar
+            | Self::Placement
+            | Self::Ink
+            | Self::Hits => false,
+        }
+    }
+
+    fn tolerances(self) -> Tolerances {
+        let (time, length) = match self {
+            Self::Flash => (1_000, 6_350),
+            Self::OffContact => (5_000, 1_000),
+            Self::Dryer
+            | Self::Belt
+            | Self::Dwell
+            | Self::Passes
+            | Self::FlashDistance
+            | Self::Garment
+            | Self::Screens
+            | Self::Mesh
+            | Self::Squeegee
+            | Self::BelowCollar
+            | Self::Placement
+            | Self::Ink
+            | Self::Hits => (5_000, 6_350),
+        };
+        Tolerances { time, length }
     }
 }
 
@@ -107,22 +147,17 @@ impl Expected {
     /// item is not measured. Common practice, no source: 5 °C and 5 s at the dryer, 1 s at the flash, 1 mm of
     /// off-contact, 6 mm of placement or flash height, a twentieth of the belt speed.
     pub fn tolerance(&self, item: CheckItem) -> Option<i64> {
-        match (self, item) {
-            (Self::Temperature(_), _) => Some(5_000),
-            (Self::Time(_), CheckItem::Flash) => Some(1_000),
-            (Self::Time(_), _) => Some(5_000),
-            (Self::Length(_), CheckItem::OffContact) => Some(1_000),
-            (Self::Length(_), _) => Some(6_350),
-            (Self::Belt(speed), _) => Some(i64::from(speed.micrometres_per_second() / 20)),
-            (
-                Self::Count(_)
-                | Self::Mesh(_)
-                | Self::NoFlash
-                | Self::Words(_)
-                | Self::Garment { .. }
-                | Self::Ink { .. },
-                _,
-            ) => None,
+        match self {
+            Self::Temperature(_) => Some(5_000),
+            Self::Time(_) => Some(item.tolerances().time),
+            Self::Length(_) => Some(item.tolerances().length),
+            Self::Belt(speed) => Some(i64::from(speed.micrometres_per_second() / 20)),
+            Self::Count(_)
+            | Self::Mesh(_)
+            | Self::NoFlash
+            | Self::Words(_)
+            | Self::Garment { .. }
+            | Self::Ink { .. } => None,
         }
     }
 

@@ -34,7 +34,10 @@ impl Fabric {
 
     /// Whether heat can damage it in ways that cotton is not: dye migration, melting fibres.
     pub fn is_heat_sensitive(self) -> bool {
-        matches!(self, Self::Blend | Self::Polyester | Self::TriBlend | Self::Nylon)
+        match self {
+            Self::Blend | Self::Polyester | Self::TriBlend | Self::Nylon => true,
+            Self::Cotton | Self::Canvas | Self::Other => false,
+        }
     }
 }
 

@@ -58,8 +58,14 @@ pub fn burn_again_facts(
     if matches!(replacement, Replacement::New { .. }) {
         fields.push(ScreenField::Label(label.clone()));
         // A new frame starts with the mesh and coats of the failed one.
-        let like = |field: &ScreenField| {
-            matches!(field, ScreenField::Mesh(_) | ScreenField::Emulsion(_) | ScreenField::Coats(_))
+        let like = |field: &ScreenField| match field {
+            ScreenField::Mesh(_) | ScreenField::Emulsion(_) | ScreenField::Coats(_) => true,
+            ScreenField::Label(_)
+            | ScreenField::Tension(_)
+            | ScreenField::Notes(_)
+            | ScreenField::Run(_)
+            | ScreenField::Colour(_)
+            | ScreenField::Replaces(_) => false,
         };
         fields.extend(failed.into_iter().flat_map(|(_, row)| fields_of(row)).filter(like));
     }

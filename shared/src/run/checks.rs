@@ -185,12 +185,19 @@ pub fn check_list_after(shop: &Shop, previous: Option<RunId>, id: RunId) -> Chec
 
 /// Whether two garments or inks differ in nothing but their colour.
 fn is_same_but_colour(one: &Expected, other: &Expected) -> bool {
-    match (one, other) {
-        (Expected::Garment { name, fabric, .. }, Expected::Garment { name: other_name, fabric: other_fabric, .. }) => {
-            (name, fabric) == (other_name, other_fabric)
+    match one {
+        Expected::Garment { name: here, fabric: cloth, .. } => {
+            matches!(other, Expected::Garment { name, fabric, .. } if (name, fabric) == (here, cloth))
         }
-        (Expected::Ink { name, .. }, Expected::Ink { name: other_name, .. }) => name == other_name,
-        _ => false,
+        Expected::Ink { name: here, .. } => matches!(other, Expected::Ink { name, .. } if name == here),
+        Expected::Temperature(_)
+        | Expected::Time(_)
+        | Expected::Length(_)
+        | Expected::Belt(_)
+        | Expected::Count(_)
+        | Expected::Mesh(_)
+        | Expected::NoFlash
+        | Expected::Words(_) => false,
     }
 }
 

@@ -46,7 +46,10 @@ pub enum ExposureMethod {
 impl ExposureMethod {
     /// Whether it was confirmed on a stencil: a computed time is not.
     pub fn is_tested(self) -> bool {
-        !matches!(self, Self::Distance { .. })
+        match self {
+            Self::Distance { .. } => false,
+            Self::StepGuide { .. } | Self::Columns { .. } | Self::Practice => true,
+        }
     }
 
     pub(crate) fn in_bounds(self) -> bool {

@@ -301,16 +301,31 @@ impl InkFact {
 
     /// Whether it adds the same to the same pots as `other`: notes, readings and who recorded it do not count.
     pub(crate) fn pours_same_as(&self, other: &Self) -> bool {
-        match (self, other) {
-            (
-                Self::Poured { pot, component, grams, .. },
-                Self::Poured { pot: other_pot, component: other_component, grams: other_grams, .. },
-            ) => (pot, component, grams) == (other_pot, other_component, other_grams),
-            (
-                Self::Moved { from, to, grams, .. },
-                Self::Moved { from: other_from, to: other_to, grams: other_grams, .. },
-            ) => (from, to, grams) == (other_from, other_to, other_grams),
-            _ => self.pours_into().is_none() && other.pours_into().is_none(),
+        match self {
+            Self::Poured { pot: here, component: what, grams: weight, .. } => matches!(
+                other,
+                Self::Poured { pot, component, grams, .. } if (pot, component, grams) == (here, what, weight)
+            ),
+            Self::Moved { from: source, to: here, grams: weight, .. } => {
+                matches!(other, Self::Moved { from, to, grams, .. } if (from, to, grams) == (source, here, weight))
+            }
+            Self::ComponentSet(_)
+            | Self::RecipeSet(_)
+            | Self::PotSet(_)
+            | Self::ScaleSet { .. }
+            | Self::PrintSet(_)
+            | Self::GarmentRead(_)
+            | Self::RevisionSaved { .. }
+            | Self::Resized { .. }
+            | Self::Accepted { .. }
+            | Self::Wasted { .. }
+            | Self::Used { .. }
+            | Self::SwatchRead { .. }
+            | Self::Matched { .. }
+            | Self::Approved { .. }
+            | Self::Delivered { .. }
+            | Self::Counted { .. }
+            | Self::DrawnDown(_) => other.pours_into().is_none(),
         }
     }
 

@@ -29,7 +29,10 @@ impl BurnStep {
     /// Whether somebody must work on it the whole time. Such steps are done one screen after another, while
     /// any number of screens dry at once.
     pub fn is_by_hand(self) -> bool {
-        !matches!(self, Self::Dry | Self::WashDry)
+        match self {
+            Self::Reclaim | Self::Coat | Self::Expose | Self::Tape => true,
+            Self::Dry | Self::WashDry => false,
+        }
     }
 }
 

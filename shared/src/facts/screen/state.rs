@@ -56,11 +56,17 @@ impl ScreenState {
 
     /// Whether it can print as it is.
     pub fn can_print(self) -> bool {
-        matches!(self, Self::Ready | Self::OnPress)
+        match self {
+            Self::Ready | Self::OnPress => true,
+            Self::Clean | Self::Coated | Self::Exposed | Self::ToReclaim | Self::InBath | Self::Failed => false,
+        }
     }
 
     /// Whether an image is on it.
     pub fn has_image(self) -> bool {
-        matches!(self, Self::Exposed | Self::Ready | Self::OnPress | Self::ToReclaim)
+        match self {
+            Self::Exposed | Self::Ready | Self::OnPress | Self::ToReclaim => true,
+            Self::Clean | Self::Coated | Self::InBath | Self::Failed => false,
+        }
     }
 }

@@ -79,8 +79,13 @@ pub(crate) fn is_open(shop: &Shop, failure: &Failure) -> bool {
     let standing = stop_of(shop, failure).is_some_and(|stop| stop.to.is_none());
     let replacement = failure.replacement.and_then(|screen| shop.screens.live(screen));
     let waits = failure.remedy == Some(Remedy::BurnAgain)
-        && replacement.is_some_and(|screen| {
-            matches!(screen.state, ScreenState::Clean | ScreenState::Coated | ScreenState::Exposed)
+        && replacement.is_some_and(|screen| match screen.state {
+            ScreenState::Clean | ScreenState::Coated | ScreenState::Exposed => true,
+            ScreenState::Ready
+            | ScreenState::OnPress
+            | ScreenState::ToReclaim
+            | ScreenState::InBath
+            | ScreenState::Failed => false,
         });
     failure.remedy.is_none() || uninspected_pieces(shop, failure) > 0 || standing || waits
 }

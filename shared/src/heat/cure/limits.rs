@@ -64,7 +64,9 @@ fn default_of(fabric: Fabric, kind: LimitKind) -> Option<(Temperature, LimitOrig
         (Fabric::Polyester | Fabric::Blend | Fabric::TriBlend, LimitKind::DyeMigration) => (265.0, MakersBulletin),
         (Fabric::Nylon | Fabric::Other, LimitKind::DyeMigration) => (265.0, OurOwn),
         (Fabric::Other, LimitKind::Scorch) => (300.0, OurOwn),
-        (_, LimitKind::Scorch) => (300.0, DistributorsPage),
+        (Fabric::Polyester | Fabric::Blend | Fabric::TriBlend | Fabric::Nylon, LimitKind::Scorch) => {
+            (300.0, DistributorsPage)
+        }
     };
     Some((Temperature::from_fahrenheit(degrees), origin))
 }

@@ -107,8 +107,10 @@ impl DrawdownForm {
         }
         let film = match (self.lay, self.bar) {
             (LayerKind::Hiding, _) => None,
-            (_, false) => collect_number(p, "hits", parse_whole(&self.hits, 1, 20)).map(|hits| Film::Hits(hits as u8)),
-            (_, true) => {
+            (LayerKind::OverWhite | LayerKind::OverBlack, false) => {
+                collect_number(p, "hits", parse_whole(&self.hits, 1, 20)).map(|hits| Film::Hits(hits as u8))
+            }
+            (LayerKind::OverWhite | LayerKind::OverBlack, true) => {
                 let wet = collect(p, "wet", parse_required(&self.wet, |text| parse_number(text, 1.0, 2_000.0)));
                 let a_hit = collect(p, "a_hit", parse_required(&self.a_hit, |text| parse_number(text, 1.0, 2_000.0)));
                 wet.zip(a_hit).map(|(um, a_hit)| Film::Wet { um: um.round() as u16, a_hit: a_hit.round() as u16 })
@@ -123,7 +125,7 @@ impl DrawdownForm {
             (LayerKind::OverBlack, Some(film)) => {
                 Some(RecordedLayer::Over { film, backing: backing(SwatchMeasurement::CHART_BLACK) })
             }
-            _ => None,
+            (LayerKind::OverWhite | LayerKind::OverBlack, None) => None,
         };
         if self.seen.is_none() {
             p.insert("seen", FormProblem::Missing);

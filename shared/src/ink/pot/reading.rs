@@ -156,10 +156,11 @@ impl ViewingConditions {
         let garment = run.and_then(|run| run.lot).and_then(|lot| garment_of(shop, lot));
         let wished = recipe.and_then(|id| shop.ink.recipe(id)).map(|recipe| recipe.read_on).unwrap_or_default();
         let on = if garment.is_some() { wished } else { ReadOn::Thick };
-        let cloth = match (&garment, on) {
-            (Some(garment), ReadOn::Garment) => smoothest(garment.colour).reflectance,
-            _ => Reflectance::flat(0.0),
+        let seen_through = match on {
+            ReadOn::Garment => garment.as_ref(),
+            ReadOn::Thick => None,
         };
+        let cloth = seen_through.map_or(Reflectance::flat(0.0), |garment| smoothest(garment.colour).reflectance);
         Self { on, garment, hits: run.map_or(1, |run| run.set_up.hits.clamp(1, 6)), cloth }
     }
 

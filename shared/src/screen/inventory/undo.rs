@@ -21,20 +21,11 @@ pub fn undo_latest(screen: &Screen) -> Option<(&ScreenChange, Fact)> {
 /// that step, with the age it had there. If its changes do not contain the step, the age begins at wall
 /// time `now`.
 pub fn undo_step_fact(screen: &Screen, step: BurnStep, now: WallTime) -> Fact {
-    let mut standing = screen.initial_state();
+    let mut state = screen.initial_state();
     let mut before = None;
     for change in &screen.log {
-        let made = match (change.what, standing.state) {
-            (ScreenEvent::To(ScreenState::Clean), _) => step == BurnStep::Reclaim,
-            (ScreenEvent::To(ScreenState::Coated), _) => step == BurnStep::Coat,
-            (ScreenEvent::Dry(true), ScreenState::Coated) => step == BurnStep::Dry,
-            (ScreenEvent::To(ScreenState::Exposed), _) => step == BurnStep::Expose,
-            (ScreenEvent::Dry(true), ScreenState::Exposed) => step == BurnStep::WashDry,
-            (ScreenEvent::To(ScreenState::Ready), ScreenState::Exposed) => step == BurnStep::Tape,
-            _ => false,
-        };
-        before = if made { Some(standing) } else { before };
-        standing = standing.after(change.at, change.what);
+        before = if step_made(state, change.what) == Some(step) { Some(state) } else { before };
+        state = state.after(change.at, change.what);
     }
     undone_fact(before.unwrap_or_else(|| {
         let (state, dry) = match step {
@@ -46,6 +37,30 @@ pub fn undo_step_fact(screen: &Screen, step: BurnStep, now: WallTime) -> Fact {
         let exposed = screen.exposed.filter(|_| state.has_image());
         TimedState { state, since: now, dry: dry.then_some(now), exposed }
     }))
+}
+
+/// The step that is done by a change of a screen in this state, if it is one.
+fn step_made(before: TimedState, what: ScreenEvent) -> Option<BurnStep> {
+    match what {
+        ScreenEvent::To(ScreenState::Clean) => Some(BurnStep::Reclaim),
+        ScreenEvent::To(ScreenState::Coated) => Some(BurnStep::Coat),
+        ScreenEvent::To(ScreenState::Exposed) => Some(BurnStep::Expose),
+        ScreenEvent::To(ScreenState::Ready) => Some(BurnStep::Tape).filter(|_| before.state == ScreenState::Exposed),
+        ScreenEvent::Dry(true) => match before.state {
+            ScreenState::Coated => Some(BurnStep::Dry),
+            ScreenState::Exposed => Some(BurnStep::WashDry),
+            ScreenState::Clean
+            | ScreenState::Ready
+            | ScreenState::OnPress
+            | ScreenState::ToReclaim
+            | ScreenState::InBath
+            | ScreenState::Failed => None,
+        },
+        ScreenEvent::Dry(false)
+        | ScreenEvent::To(ScreenState::OnPress | ScreenState::ToReclaim | ScreenState::InBath | ScreenState::Failed) => {
+            None
+        }
+    }
 }
 
 /// The facts that undo `facts` about screens, computed from the shop before `facts` are recorded. Each
@@ -68,8 +83,8 @@ pub fn undo_facts(shop: &Shop, facts: &[(Subject, Fact)]) -> Vec<(Subject, Fact)
     undo
 }
 
-fn undone_fact(standing: TimedState) -> Fact {
-    let TimedState { state: to, since, dry, exposed } = standing;
+fn undone_fact(before: TimedState) -> Fact {
+    let TimedState { state: to, since, dry, exposed } = before;
     Fact::Screen(ScreenFact::Undone { to, since, dry, exposed })
 }
 
