@@ -38,7 +38,7 @@ fn blocks_that_turn_out_higher_above_the_viewport_move_it_by_as_much() {
 }
 
 #[wasm_bindgen_test]
-fn heights_of_another_width_are_void_and_a_last_block_is_as_high_as_its_rows() {
+fn heights_of_another_width_are_void_and_a_last_block_fits_its_rows() {
     let block = 100.0 * BLOCK as f64;
     let mut heights = measured();
     assert_eq!(heights.measured(10_000, 844.0, 3, &[block / 2.0], 4), block * -2.0, "what is seen stays");

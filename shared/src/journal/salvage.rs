@@ -154,7 +154,7 @@ mod tests {
     }
 
     #[test]
-    fn with_a_damaged_head_the_facts_read_are_known_and_the_stored_ones_are_not() {
+    fn a_damaged_head_says_how_many_facts_are_read_not_how_many_are_stored() {
         let mut raw = journal();
         raw.head = Some(vec![1, 99]);
         let salvage = raw.salvage::<Fact>();

@@ -94,7 +94,7 @@ mod tests {
     }
 
     #[test]
-    fn work_from_seven_to_one_stays_on_its_working_day_after_a_move_of_three_hours() {
+    fn work_stays_on_its_working_day_after_a_move_of_three_hours() {
         let home = WallClock::fixed(WallTime::from_unix_ms(1_795_638_600_000), -300);
         let day = home.today();
         for moved in [-180, -60, 60, 180] {

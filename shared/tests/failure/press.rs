@@ -41,7 +41,7 @@ fn downtime_ends_when_the_press_resumes_and_does_not_slow_the_pace() {
 }
 
 #[test]
-fn a_failure_on_a_stopped_press_counts_downtime_only_from_when_it_was_found() {
+fn downtime_of_a_failure_on_a_stopped_press_counts_from_its_finding() {
     let (mut press, run, _) = running();
     press.stop_at(370, run, StopCause::Break);
     let id = press.fails_at(470, run);

@@ -13,7 +13,7 @@ use lastpull_core::units::Temperature;
 
 /// 265 °F: an ink maker's bulletin. The dryer brings 330 °F to the print at 340.
 #[test]
-fn polyester_after_cotton_warns_that_the_dryer_is_too_hot_and_how_long_to_wait() {
+fn polyester_after_cotton_warns_of_the_hot_dryer_and_how_long_to_wait() {
     let (press, cotton, jerseys, tunnel) = cotton_then_polyester();
     let change = over(&press, jerseys, 180);
     assert_eq!((change.previous, change.dryer), (Some(cotton), Some(tunnel)));
@@ -32,7 +32,7 @@ fn polyester_after_cotton_warns_that_the_dryer_is_too_hot_and_how_long_to_wait()
 }
 
 #[test]
-fn the_warning_stays_until_the_dryer_is_verified_and_skipping_is_not_enough() {
+fn the_warning_stays_until_the_dryer_is_verified_not_skipped() {
     let (mut press, _, jerseys, _) = cotton_then_polyester();
     check(&mut press, 200, jerseys, CheckItem::Dryer, CheckOutcome::Skipped);
     check(&mut press, 201, jerseys, CheckItem::Belt, CheckOutcome::Ticked);
@@ -59,7 +59,7 @@ fn a_polyester_run_without_a_dryer_setting_is_held_too() {
 }
 
 #[test]
-fn a_set_up_that_is_too_hot_is_distinguished_from_a_dryer_not_yet_turned_down() {
+fn a_set_up_too_hot_is_told_from_a_dryer_not_yet_turned_down() {
     let (mut press, _, jerseys, _) = cotton_then_polyester();
     press.set_up(jerseys, vec![RunField::Dryer(Some(f(340.0)))]);
     check(&mut press, 200, jerseys, CheckItem::Dryer, CheckOutcome::Ticked);

@@ -26,7 +26,7 @@ fn minutes_of_work(schedule: Schedule) -> u8 {
 /// table leaves out the adjustment for damp air, which reaches 2.3 °F at 80 °F and 100 %: that corner is
 /// held to the formula column, which was computed independently.
 #[test]
-fn every_cell_of_the_published_table_is_matched_within_the_regressions_error() {
+fn every_cell_of_the_published_table_is_within_the_regressions_error() {
     let (mut cells, mut corner) = (0, 0);
     for row in rows(include_str!("../data/heat_index_nws_table.csv")) {
         let [t, r, printed, formula] = [number(row[0]), number(row[1]), number(row[2]), number(row[3])];
@@ -195,7 +195,7 @@ fn advice(fahrenheit: f64, humidity: u8) -> (Option<HeatLevel>, WorkRest) {
 
 /// The rest table is for 30 % humidity (CDC/NIOSH), the levels are OSHA's: of the two the more careful one counts.
 #[test]
-fn rest_advice_in_damp_air_never_says_as_usual_and_never_contradicts_the_level() {
+fn rest_advice_in_damp_air_is_never_as_usual_nor_against_the_level() {
     let caution = Schedule::Caution;
     let more = |least| Schedule::MoreRest { least };
     for (fahrenheit, humidity, level, light, moderate, heavy, reason) in [
@@ -233,7 +233,7 @@ fn rest_advice_in_damp_air_never_says_as_usual_and_never_contradicts_the_level()
 
 /// Source: CDC/NIOSH, "Heat Stress: Work/Rest Schedules", at the 30 % humidity it is made for.
 #[test]
-fn in_dry_air_the_minutes_of_the_table_stand_unless_the_level_asks_for_more() {
+fn in_dry_air_the_tables_minutes_hold_unless_the_level_asks_for_more() {
     let mut stood = 0;
     for row in rows(include_str!("../data/heat_niosh_work_rest.csv")) {
         let plain = work_rest(number(row[0])).unwrap();

@@ -10,7 +10,7 @@ use lastpull_core::job::{Fabric, Size};
 use lastpull_core::units::Units;
 
 #[test]
-fn without_a_sheet_or_measurement_the_cure_is_unknown_and_lists_what_is_missing() {
+fn without_sheet_or_measurement_the_cure_lists_what_is_missing() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 3)]);
     let missing = CureEstimate::Unknown(vec![
         MissingInput::Setting,

@@ -72,7 +72,7 @@ fn a_test_under_way_has_not_passed() {
 }
 
 #[test]
-fn each_setting_that_changed_since_makes_it_due_again_and_changing_back_does_not() {
+fn each_changed_setting_makes_a_test_due_and_changing_back_does_not() {
     let flash = |seconds| RunField::Flash(Some(Flash { seconds: Seconds::new(seconds), distance: None }));
     for (field, reason) in [
         (RunField::Dryer(Some(f(310.0))), DueReason::Temperature),
@@ -215,7 +215,7 @@ fn every_method_named_is_one_of_the_published_list_or_the_shops_own() {
 }
 
 #[test]
-fn a_grade_between_half_steps_and_a_wash_method_for_a_crock_test_are_refused() {
+fn a_grade_off_the_half_steps_and_a_method_of_another_test_are_refused() {
     let form = |grade: &str| TestForm { ink: "Brick".into(), grade: grade.into(), ..TestForm::default() };
     for bad in ["0.5", "5.5", "4.2", "good"] {
         assert_eq!(form(bad).check(None, None).unwrap_err()["grade"], FormProblem::NotAGrade, "{bad}");

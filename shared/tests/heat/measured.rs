@@ -84,7 +84,7 @@ fn a_dryer_measured_at_the_dye_limit_or_above_is_never_close_enough() {
 
 /// 300 to 320 °F: the ink's temperature by "curing basics", an ink supplier's page.
 #[test]
-fn a_dryer_measured_below_the_cure_is_too_cool_however_close_to_its_setting() {
+fn a_dryer_below_the_cure_is_too_cool_however_close_to_its_setting() {
     let cure = published("water-based: print (ink) temperature") + 20.0;
     for (found, reached) in [(cure + 9.0, true), (cure, true), (cure - 0.1, false), (cure - 9.0, false)] {
         let (mut press, run) = TestShop::with_run(&[(Size::M, 3)]);
@@ -178,7 +178,7 @@ fn read_by_infrared(press: &mut TestShop, at: u64, run: RunId, fahrenheit: f64) 
 }
 
 #[test]
-fn a_hold_that_a_measurement_imposed_is_lifted_by_measuring_and_by_nothing_else() {
+fn a_hold_that_a_measurement_imposed_is_lifted_only_by_measuring() {
     use CheckOutcome::{Cleared, Skipped, Ticked};
     for first in [true, false] {
         for said in

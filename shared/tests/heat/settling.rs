@@ -16,7 +16,7 @@ use proptest::prelude::*;
 use uuid::Uuid;
 
 #[test]
-fn the_wait_is_learned_from_the_shops_logs_separately_for_heating_and_cooling() {
+fn the_wait_is_learned_separately_for_heating_and_cooling() {
     let (mut press, _, jerseys, tunnel) = cotton_then_polyester();
     let other = dryer(&mut press, "Small");
     settled(&mut press, other, 340.0, 260.0, 60.0);
@@ -83,7 +83,7 @@ fn a_cooling_dryer_counts_down_and_is_treated_as_hot_until_it_has_settled() {
 }
 
 #[test]
-fn confirming_that_the_dryer_settled_at_the_runs_temperature_ticks_its_check() {
+fn confirming_that_the_dryer_settled_at_its_temperature_ticks_its_check() {
     let (mut press, _, jerseys, tunnel) = cotton_then_polyester();
     let going = |press: &mut TestShop, at, to| {
         let id = press.id();
@@ -204,7 +204,7 @@ fn a_settling_unlike_the_dryer_is_asked_about_before_it_counts() {
 }
 
 #[test]
-fn a_second_touch_within_ten_seconds_is_asked_about_even_for_a_small_change() {
+fn a_second_touch_within_ten_seconds_is_asked_about() {
     let (mut press, _, jerseys, tunnel) = cotton_then_polyester();
     let id = press.id();
     press.record_at(200, id, Fact::Heat(HeatFact::SettlingStarted { dryer: tunnel, from: f(265.0), to: f(260.0) }));
@@ -318,7 +318,7 @@ proptest! {
     #![proptest_config(ProptestConfig::with_cases(40))]
 
     #[test]
-    fn the_learned_pace_is_within_the_logged_range_and_does_not_depend_on_order(
+    fn the_learned_pace_is_within_the_logged_range_in_any_order(
         minutes in prop::collection::vec(2.0..60.0f64, 2..12),
     ) {
         let pace = |minutes: &[f64]| {

@@ -204,7 +204,7 @@ proptest! {
     #![proptest_config(ProptestConfig::with_cases(100))]
 
     #[test]
-    fn what_the_lists_of_the_latest_find_is_what_going_through_everything_finds(
+    fn the_lists_of_the_latest_find_what_going_through_everything_finds(
         entries in any_history(),
         cut in any::<prop::sample::Index>(),
     ) {

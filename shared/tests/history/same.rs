@@ -88,7 +88,7 @@ proptest! {
     #![proptest_config(ProptestConfig::with_cases(60))]
 
     #[test]
-    fn answers_do_not_depend_on_whether_the_shop_was_folded_opened_or_read_before(
+    fn answers_are_the_same_from_a_folded_an_opened_and_a_read_shop(
         mut entries in any_entries(),
         clocks_right in any::<bool>(),
         cut in any::<Index>(),
@@ -117,7 +117,7 @@ proptest! {
 
 /// Six hundred jobs: more than the lists of the latest hold.
 #[test]
-fn a_shop_with_more_than_the_lists_of_the_latest_hold_answers_alike_however_it_was_opened() {
+fn answers_are_the_same_where_the_lists_of_the_latest_are_full() {
     let years = Years::new(600, 7);
     let (clock, ids) = (years.clock(), subjects(&years.entries));
     let few = ids.iter().step_by(97).copied().chain([years.on_press, years.job, years.lot]).collect();

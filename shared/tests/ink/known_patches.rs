@@ -11,7 +11,7 @@ use lastpull_core::ink::{
 use lastpull_core::job::{Fabric, Size};
 
 #[test]
-fn known_patches_are_instrument_readings_the_components_own_first_then_the_nearest() {
+fn known_patches_are_the_components_own_readings_then_the_nearest() {
     let mut bench = DrawdownBench::new();
     assert!(known_patches(&bench.press.shop(), bench.blue).is_empty());
     let (blue, red, white) = (bench.blue, bench.red, bench.white);
@@ -41,7 +41,7 @@ fn known_patches_are_instrument_readings_the_components_own_first_then_the_neare
 }
 
 #[test]
-fn a_garment_read_by_an_instrument_is_offered_once_for_all_lots_of_its_colour() {
+fn a_garment_read_by_instrument_is_offered_once_for_its_lots() {
     let mut bench = DrawdownBench::new();
     let job = bench.press.job("Tea", None);
     let read = |bench: &mut DrawdownBench, lab, by| {

@@ -268,7 +268,7 @@ fn undoing_a_photo_that_set_the_target_removes_the_target() {
 }
 
 #[test]
-fn a_match_and_an_approval_record_the_reading_unless_something_was_added_since() {
+fn match_and_approval_record_the_reading_unless_ink_was_added_since() {
     let (mut bench, pot, _) = DrawdownBench::violet(None);
     let read = bench.view(pot).reading.unwrap();
     assert_eq!(reading_now(&bench.press.shop(), pot), Some(read.reading));

@@ -46,7 +46,7 @@ fn both_fixes_of_an_over_pour_are_computed_with_pot_and_stock() {
 }
 
 #[test]
-fn ink_that_was_missing_before_an_over_pour_is_reported_but_does_not_block_the_fix() {
+fn ink_missing_before_an_over_pour_does_not_block_the_fix() {
     let Published { mut press, yellow, clear, first, .. } = published();
     press.ink_event(InkFact::Counted { component: clear, grams: g(240.0), by: None });
     press.ink_event(InkFact::Counted { component: yellow, grams: g(900.0), by: None });

@@ -141,7 +141,7 @@ fn a_typed_weight_is_compared_with_the_target_before_it_is_recorded() {
 }
 
 #[test]
-fn a_component_a_little_short_is_said_to_be_partly_in_until_it_is_left_at_that() {
+fn a_component_a_little_short_is_partly_in_until_it_is_left_at_that() {
     let Published { mut press, yellow, first, .. } = published();
     let pot = press.pot(Some(first), 500.0);
     assert!(!view(&press, pot).rows[0].step.is_partly_in(), "nothing is in");

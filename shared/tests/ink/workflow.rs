@@ -12,7 +12,7 @@ use lastpull_core::units::{Grams, Units};
 use uuid::Uuid;
 
 #[test]
-fn a_recipe_is_weighed_corrected_matched_approved_and_made_again_to_the_grams_of_the_ledger() {
+fn a_recipe_is_made_matched_approved_and_made_again_to_the_gram() {
     let Published { mut press, yellow, white, clear, blue, recipe, first } = published();
     let pot = press.pot(Some(first), 500.0);
     press.record_ink(pot, InkFact::PotSet(vec![PotField::Capacity(Some(g(600.0))), PotField::Tare(Some(g(48.0)))]));

@@ -41,7 +41,7 @@ fn a_new_run_starts_from_the_latest_at_its_location_on_its_fabric() {
 }
 
 #[test]
-fn polyester_starts_from_polyester_elsewhere_and_never_from_a_cotton_dryer() {
+fn polyester_starts_from_polyester_and_never_from_a_cotton_dryer() {
     let mut press = TestShop::new();
     printed(&mut press, Fabric::Cotton, Location::FullFront, 320.0);
     for fabric in [Fabric::Polyester, Fabric::Blend, Fabric::TriBlend, Fabric::Nylon] {
@@ -54,7 +54,7 @@ fn polyester_starts_from_polyester_elsewhere_and_never_from_a_cotton_dryer() {
 }
 
 #[test]
-fn defaults_at_the_same_location_come_from_a_fabric_with_the_same_heat_limit() {
+fn defaults_at_a_location_come_from_a_fabric_of_the_same_heat_limit() {
     let mut press = TestShop::new();
     printed(&mut press, Fabric::Polyester, Location::FullFront, 260.0);
     assert_eq!(suggested(&mut press, Fabric::Cotton), None);
@@ -97,7 +97,7 @@ fn a_garment_ordered_before_names_its_fabric_by_its_latest_order() {
 }
 
 #[test]
-fn a_second_lot_has_the_ink_and_the_guess_of_its_job_and_another_job_only_the_set_up() {
+fn a_second_lot_has_its_jobs_ink_and_guess_another_job_only_the_set_up() {
     let mut press = TestShop::new();
     let job = press.job("Tour", None);
     let tees = press.lot(job, Fabric::Cotton, &[(Size::M, 3)]);

@@ -22,7 +22,7 @@ fn titles(rows: &[JobRow]) -> Vec<&str> {
 }
 
 #[test]
-fn open_jobs_are_listed_by_due_time_the_undated_last_and_finished_ones_latest_first() {
+fn open_jobs_are_listed_by_due_time_and_finished_ones_latest_first() {
     let mut press = TestShop::new();
     press.job("undated", None);
     press.job("tomorrow", due(today().plus_days(1), 0));
@@ -37,7 +37,7 @@ fn open_jobs_are_listed_by_due_time_the_undated_last_and_finished_ones_latest_fi
 }
 
 #[test]
-fn every_word_of_a_search_is_in_the_title_client_or_notes_whatever_its_case() {
+fn every_word_of_a_search_is_in_title_client_or_notes_in_any_case() {
     let mut press = TestShop::new();
     let choir = press.job("Tour tees", None);
     press.record(
@@ -106,7 +106,7 @@ fn a_job_counts_the_pieces_of_every_run_up_to_the_order() {
 }
 
 #[test]
-fn a_deleted_job_is_neither_listed_nor_found_and_its_runs_count_for_no_other() {
+fn a_deleted_job_is_not_found_and_its_runs_count_for_no_other() {
     let mut press = TestShop::new();
     let deleted = press.order("Tour tees", due(today(), 600), Fabric::Cotton, &[(Size::M, 2)]);
     let job = press.shop().job_of(deleted).unwrap().0;

@@ -67,7 +67,7 @@ fn fields_again(shop: &Shop, job: Uuid) -> Vec<JobField> {
 }
 
 #[test]
-fn an_order_printed_again_has_the_set_up_of_the_first_new_ids_and_no_due_time() {
+fn an_order_printed_again_has_its_set_up_new_ids_and_no_due_time() {
     let mut press = TestShop::new();
     let (job, lot, run) = full_job(&mut press);
     let mut ids = 0x9000;

@@ -297,7 +297,7 @@ fn a_phone_that_was_set_back_takes_its_newer_backup_and_a_new_id() {
 }
 
 #[test]
-fn a_file_with_a_number_of_this_device_far_ahead_does_not_spoil_its_backups() {
+fn a_number_of_this_device_far_ahead_does_not_spoil_its_backups() {
     let mut phones = Phones::new(2);
     (0..3).for_each(|_| phones.count(0));
     let own = phones.file(0);
@@ -316,7 +316,7 @@ fn a_file_with_a_number_of_this_device_far_ahead_does_not_spoil_its_backups() {
 }
 
 #[test]
-fn a_forged_line_under_another_devices_next_number_does_not_lock_that_device_out() {
+fn a_forged_line_does_not_lock_out_the_device_it_names() {
     let mut phones = Phones::new(2);
     (0..3).for_each(|_| phones.count(0));
     let mut forged = phones.file(0).remove(2);
@@ -348,7 +348,7 @@ fn three_copies_of_a_phone_that_parted_at_different_times_agree() {
 }
 
 #[test]
-fn a_fact_dated_years_ahead_keeps_neither_its_fields_nor_the_time_of_later_facts() {
+fn a_fact_dated_years_ahead_is_overridden_and_does_not_date_later_ones() {
     let mut phones = Phones::new(2);
     phones.phones[1].clock_error = 400_000_000_000;
     phones.record(1, JOB, Fact::JobSet(vec![JobField::Title("from 2039".into())]));
@@ -364,7 +364,7 @@ fn a_fact_dated_years_ahead_keeps_neither_its_fields_nor_the_time_of_later_facts
 }
 
 #[test]
-fn a_clock_that_jumps_back_is_reported_and_the_times_of_later_facts_are_right() {
+fn a_clock_that_jumps_back_is_reported_and_later_times_are_right() {
     const HOURS: i64 = 3 * 3_600_000;
     let mut phones = Phones::new(1);
     (0..3).for_each(|_| phones.count(0));

@@ -131,7 +131,7 @@ fn the_fold_of_all_rows_has_the_pinned_hash() {
 }
 
 #[test]
-fn a_checkpoint_reads_back_only_with_the_version_and_the_fold_that_wrote_it() {
+fn a_checkpoint_is_read_only_by_the_version_and_fold_that_wrote_it() {
     let shop = Shop::fold(&Journal::of(history()).unwrap());
     let written = Checkpoint::of(&shop).bytes;
     assert_eq!(Checkpoint { bytes: written.clone() }.shop(), Some(shop.clone()));
@@ -146,7 +146,7 @@ fn a_checkpoint_reads_back_only_with_the_version_and_the_fold_that_wrote_it() {
 }
 
 #[test]
-fn the_backup_file_and_the_segments_of_version_1_hold_the_same_known_facts() {
+fn the_backup_and_the_segments_of_version_1_hold_the_same_facts() {
     let journal = Journal::of(backup_v1_all()).unwrap();
     assert_eq!(Journal::of(segments_v1_all()).unwrap(), journal);
     let known: BTreeSet<String> = history().iter().map(|entry| entry.fact.to_json().get().to_owned()).collect();

@@ -39,7 +39,7 @@ fn fold(entries: Vec<Entry>) -> Shop {
 }
 
 #[test]
-fn deleting_hides_a_thing_and_all_below_it_and_restoring_shows_it_as_it_was() {
+fn deleting_hides_a_thing_and_all_below_it_until_it_is_restored() {
     let (mut press, [job, lot, run]) = three_pulled();
     let before = press.shop();
     assert_eq!(shown(&press, job), [1, 1, 1, 1]);
@@ -64,7 +64,7 @@ fn what_is_counted_while_deleted_is_there_when_restored() {
 }
 
 #[test]
-fn a_count_that_arrives_before_its_lot_and_job_is_kept_and_hidden_until_they_come() {
+fn a_count_is_kept_and_hidden_until_its_lot_and_job_arrive() {
     let (press, [job, lot, run]) = three_pulled();
     let mut journal = Journal::of(only(&press, &[run])).unwrap();
     let early = Shop::fold(&journal);

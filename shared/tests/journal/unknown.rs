@@ -47,7 +47,7 @@ fn a_record_and_a_segment_of_unknown_facts_are_recognized_after_reading() {
 }
 
 #[test]
-fn a_known_fact_and_the_same_fact_stored_as_unknown_do_not_contradict_each_other() {
+fn a_known_fact_does_not_contradict_itself_stored_as_unknown() {
     for (here, arriving) in [(history(), stored_as_unknown()), (stored_as_unknown(), history())] {
         let facts = here.len() as u64;
         let mut journal = Journal::of(here).unwrap();
@@ -57,7 +57,7 @@ fn a_known_fact_and_the_same_fact_stored_as_unknown_do_not_contradict_each_other
 }
 
 #[test]
-fn a_backup_of_facts_stored_as_unknown_is_read_by_the_version_that_knows_them() {
+fn a_backup_of_unknown_facts_is_read_by_the_version_that_knows_them() {
     let file = backup_of(&stored_as_unknown());
     assert_eq!(file, backup_of(&history()), "every fact is written as it was received");
     let mut journal = Journal::of(stored_as_unknown()).unwrap();
@@ -66,7 +66,7 @@ fn a_backup_of_facts_stored_as_unknown_is_read_by_the_version_that_knows_them() 
 }
 
 #[test]
-fn an_unknown_fact_out_of_bounds_and_one_still_unknown_stay_as_they_were_received() {
+fn an_unknown_fact_that_is_not_taken_in_stays_as_it_was_received() {
     let [oversized, later] = [r#"{"shop_named":"NAME"}"#.replace("NAME", &"x".repeat(500)), r#"{"later":[1]}"#.into()]
         .map(|body| Fact::Unknown { kind: "newer".into(), body });
     for fact in [oversized, later] {

@@ -79,7 +79,7 @@ fn a_run_leaves_the_rail_when_it_has_its_pieces_and_is_off_the_press() {
 }
 
 #[test]
-fn finishes_add_set_up_between_runs_and_overlap_the_dryer_with_the_next_run() {
+fn finishes_add_set_up_and_overlap_the_dryer_with_the_next_run() {
     let mut press = TestShop::new();
     let first = press.ten_minutes(due(today(), 600));
     let second = press.order("Five", None, Fabric::Canvas, &[(Size::One, 5)]);
@@ -105,7 +105,7 @@ fn finishes_add_set_up_between_runs_and_overlap_the_dryer_with_the_next_run() {
 }
 
 #[test]
-fn times_of_a_run_whose_time_in_the_dryer_is_unknown_are_said_to_end_at_the_press() {
+fn times_end_at_the_press_where_the_time_in_the_dryer_is_unknown() {
     let mut press = TestShop::new();
     let known = press.ten_minutes(due(today(), 600));
     let unknown = press.ten_minutes(due(today(), 700));

@@ -105,7 +105,7 @@ fn behind_a_guess_nothing_is_certain_either() {
 }
 
 #[test]
-fn a_run_hardly_in_time_for_its_client_is_told_apart_from_one_hardly_before_closing() {
+fn hardly_in_time_for_the_client_is_not_hardly_before_closing() {
     let mut press = TestShop::with_history();
     press.ten_minutes(due(today(), 8 * 60 + 20));
     let shop = press.shop();
@@ -189,7 +189,7 @@ fn a_run_late_for_its_client_but_not_for_closing_is_late() {
 }
 
 #[test]
-fn a_run_due_tomorrow_that_runs_past_closing_comes_later_and_misses_nothing() {
+fn a_run_due_tomorrow_may_run_past_closing_and_misses_nothing() {
     let mut press = TestShop::with_history();
     press.ten_minutes(due(today(), 17 * 60));
     press.ten_minutes(due(today().plus_days(1), 12 * 60));
@@ -262,7 +262,7 @@ fn behind_a_run_of_unknown_pace_nothing_is_said_to_make_it() {
 }
 
 #[test]
-fn a_run_of_unknown_pace_after_todays_does_not_hide_that_today_likely_fits() {
+fn an_unknown_pace_after_todays_runs_does_not_hide_that_today_fits() {
     let mut press = TestShop::new();
     press.ten_minutes(due(today(), 17 * 60));
     press.order("Next week", due(today().plus_days(7), 600), Fabric::Cotton, &[(Size::M, 10)]);

@@ -267,7 +267,7 @@ fn a_garment_that_differs_only_in_its_colour_names_both_colours() {
 }
 
 #[test]
-fn an_ink_of_the_same_name_and_another_colour_is_said_to_have_another_colour() {
+fn an_ink_of_the_same_name_may_have_another_colour() {
     let (mut press, first, next) =
         cotton_then_polyester(vec![RunField::InkColour(Colour::BLACK)], vec![RunField::InkColour(Colour::WHITE)]);
     let ink = |press: &TestShop| {

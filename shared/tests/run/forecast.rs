@@ -300,7 +300,7 @@ fn due_at(due: Option<lastpull_core::time::Due>) -> (TestShop, RunId) {
 }
 
 #[test]
-fn the_count_is_compared_with_the_due_time_or_closing_whichever_comes_first() {
+fn the_count_is_compared_with_the_earlier_of_due_time_and_closing() {
     let goal = |due| {
         let (press, run) = due_at(due);
         let goal = press.pace(run, 500).goal.unwrap();
@@ -326,7 +326,7 @@ fn a_run_that_goes_on_another_day_is_compared_with_its_due_time_there() {
 }
 
 #[test]
-fn work_beyond_closing_goes_on_when_the_shop_opens_and_never_began_before_now() {
+fn work_beyond_closing_goes_on_when_the_shop_opens_next() {
     let (mut press, run) = TestShop::with_run(&[(Size::M, 2_000)]);
     press.guess(run, 24.0).start_at(HOUR, run);
     let finish = press.pace(run, HOUR).finish;

@@ -77,7 +77,7 @@ fn a_clean_screen_carries_nothing() {
 }
 
 #[test]
-fn a_deleted_screen_comes_back_as_it_was_even_when_its_deletion_arrived_first() {
+fn a_restored_screen_is_as_it_was_even_if_its_deletion_arrived_first() {
     let mut press = TestShop::new();
     let screen = press.screen("A");
     press.move_screen(5, screen, ScreenState::Coated).record_at(6, screen, Fact::Deleted);

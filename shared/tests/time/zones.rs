@@ -30,7 +30,7 @@ fn published() -> impl Iterator<Item = (Zone, Day, TimeOfDay, WallTime, &'static
 }
 
 #[test]
-fn a_due_time_is_the_published_moment_before_and_after_every_change_of_the_clocks() {
+fn a_due_time_is_the_published_moment_around_each_change_of_the_clocks() {
     for (zone, day, time, at, row) in published() {
         // Asked in January or in July: the offset of today plays no part.
         for now in [1_768_500_000_000, 1_784_100_000_000].map(WallTime::from_unix_ms) {

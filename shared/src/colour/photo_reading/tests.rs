@@ -313,7 +313,7 @@ fn a_drawdown_is_read_beside_a_known_patch_with_its_uncertainty() {
 
 /// Phones render middle tones with a slope of 1.3 to 1.6: common practice, no source. It makes a difference look larger.
 #[test]
-fn what_a_phones_contrast_curve_adds_is_part_of_what_is_said_to_be_in_doubt() {
+fn what_a_phones_contrast_curve_adds_is_part_of_the_stated_doubt() {
     let inks: Vec<Reflectance> = pairs().iter().flat_map(|(ink, missed)| [*ink, *missed]).collect();
     let middle = |curve: &Reflectance| (30.0..70.0).contains(&curve.lab().l);
     for light in ["D65", "A", "FL11"] {

@@ -209,7 +209,7 @@ mod tests {
     }
 
     #[test]
-    fn the_bath_is_changed_only_where_it_differs_and_an_empty_threshold_is_ours() {
+    fn the_bath_changes_where_it_differs_and_an_empty_threshold_is_ours() {
         let mut bath = Bath::default();
         let form = BathForm { capacity: "4".into(), recharge_at: "1,75".into(), note: String::new() };
         let fields = form.check(&bath).unwrap();

@@ -101,7 +101,7 @@ fn it_holds_on_days_that_the_model_was_not_made_for() {
 }
 
 #[test]
-fn without_history_it_holds_from_ten_gaps_on_for_all_that_can_be_seen_by_then() {
+fn without_history_it_holds_from_ten_gaps_on() {
     let days = DAYS
         .iter()
         .filter(|(name, _)| !name.starts_with("first") && !name.starts_with("0.5") && *name != "all of these");
