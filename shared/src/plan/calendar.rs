@@ -20,6 +20,13 @@ pub struct WorkCalendar<'a> {
     opening: OnceCell<TimeOfDay>,
 }
 
+/// A stretch of work.
+#[derive(Clone, Copy)]
+struct WorkSpan {
+    from: WallTime,
+    to: WallTime,
+}
+
 /// Opening time where the shop's own days do not tell: eight in the morning. Common practice, no source.
 const DEFAULT_OPENING: TimeOfDay = TimeOfDay::at(8, 0);
 /// Fewest days to learn the opening time from, and most: the latest.
@@ -46,7 +53,7 @@ impl<'a> WorkCalendar<'a> {
         let now = self.clock.now;
         let mut left = Millis::from_seconds(seconds.max(0.0));
         let mut end = now;
-        for (from, to) in self.spans() {
+        for WorkSpan { from, to } in self.spans() {
             let span = to.since(from);
             if left <= span {
                 return from + left;
@@ -62,23 +69,24 @@ impl<'a> WorkCalendar<'a> {
         if moment <= self.clock.now {
             return moment.seconds_after(self.clock.now);
         }
-        let worked = self.spans().take_while(|(from, _)| *from < moment).map(|(from, to)| to.min(moment).since(from));
+        let before = self.spans().take_while(|span| span.from < moment);
+        let worked = before.map(|span| span.to.min(moment).since(span.from));
         worked.sum::<Millis>().seconds()
     }
 
     /// Stretches of work, the next first.
-    fn spans(&self) -> impl Iterator<Item = (WallTime, WallTime)> + '_ {
+    fn spans(&self) -> impl Iterator<Item = WorkSpan> + '_ {
         let today = self.clock.work_day();
         let later = (1..=DAYS_AHEAD).filter_map(move |days| self.day(today.plus_days(days)));
-        self.today.map(|until| (self.clock.now, until)).into_iter().chain(later)
+        self.today.map(|to| WorkSpan { from: self.clock.now, to }).into_iter().chain(later)
     }
 
     /// The working time of a later day; `None` on a day off.
-    fn day(&self, day: Day) -> Option<(WallTime, WallTime)> {
+    fn day(&self, day: Day) -> Option<WorkSpan> {
         let closing = closing_on(&self.shop.closings, day, self.clock)?;
         let opening = *self.opening.get_or_init(|| opening_time(self.shop.tally(), self.clock));
         let opening = self.clock.moment(day.plus_days(u64::from(opening < DAY_TURN)), opening);
-        (closing > opening).then_some((opening, closing))
+        (closing > opening).then_some(WorkSpan { from: opening, to: closing })
     }
 }
 

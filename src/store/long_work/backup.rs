@@ -5,7 +5,7 @@ use super::{Step, Watch};
 use crate::platform::files::{FileParts, Outgoing};
 use crate::platform::indexed_db::IndexedDb;
 use lastpull_core::codec::Encode;
-use lastpull_core::exchange::{BackupProblem, JournalWriter, Share, check_backup};
+use lastpull_core::exchange::{BackupProblem, FinishedJournal, JournalWriter, Share, check_backup};
 use lastpull_core::facts::{Entry, Fact};
 use lastpull_core::journal::{
     Coverage, Packed, Packer, Salvage, Storage, StorageFault, StoredValue, by_number, record,
@@ -118,7 +118,7 @@ async fn make_once(
             parts.add(&part).ok_or(BackupFailure::NotMade)?;
         }
     }
-    let (mut out, [record, rest]) = journal.finish().map_err(|_| BackupFailure::NotMade)?;
+    let FinishedJournal { file: mut out, record, rest } = journal.finish().map_err(|_| BackupFailure::NotMade)?;
     parts.add(&rest).and_then(|()| parts.add_in_front(&record)).ok_or(BackupFailure::NotMade)?;
     let mut add = |bytes: &[u8]| parts.add(bytes).ok_or(BackupFailure::NotMade);
     for (name, bytes) in &unreadable {

@@ -25,7 +25,7 @@ mod reader;
 mod writer;
 
 pub use reader::{Backup, BackupProblem, MAX_FILE_BYTES, Share, check_backup, read_backup, read_backup_watched};
-pub use writer::{BackupWriter, JournalWriter};
+pub use writer::{BackupWriter, FinishedJournal, JournalWriter};
 
 /// Most photos in a file, when writing and reading.
 pub(crate) const MAX_PHOTOS: usize = 20_000;

@@ -2,7 +2,7 @@
 
 use crate::collections::sort_by_key;
 use crate::exchange::backup::{Heading, JOURNAL, MAX_PHOTOS, PHOTOS, UNREADABLE, VERSION};
-use crate::exchange::zip::writer::{DeflatedEntry, ZipWriter};
+use crate::exchange::zip::writer::{AddedFile, DeflatedEntry, ZipWriter};
 use crate::facts::Entry;
 use crate::photo::JpegPhoto;
 use crate::time::WallTime;
@@ -44,18 +44,27 @@ impl JournalWriter {
         self.journal.take(PART)
     }
 
-    /// Ends the journal. Returns the writer of the rest of the file; the record that precedes the parts, with which the
-    /// file begins; and the last part.
+    /// Ends the journal.
     ///
     /// # Errors
     /// A message if the journal does not fit into the archive.
-    pub fn finish(mut self) -> Result<(BackupWriter, [Vec<u8>; 2]), String> {
+    pub fn finish(mut self) -> Result<FinishedJournal, String> {
         let line = std::mem::take(&mut self.line);
         self.write_line(line);
-        let mut out = BackupWriter { archive: ZipWriter::default(), photos: 0 };
-        let (record, rest) = out.archive.add(JOURNAL, self.journal).ok_or("too large for an archive")?;
-        Ok((out, [record, rest]))
+        let mut file = BackupWriter { archive: ZipWriter::default(), photos: 0 };
+        let AddedFile { record, rest } = file.archive.add(JOURNAL, self.journal).ok_or("too large for an archive")?;
+        Ok(FinishedJournal { file, record, rest })
     }
+}
+
+/// A backup file whose journal is written.
+pub struct FinishedJournal {
+    /// Writes the rest of the file.
+    pub file: BackupWriter,
+    /// The record that precedes the journal's parts: the file begins with it.
+    pub record: Vec<u8>,
+    /// The last part of the journal.
+    pub rest: Vec<u8>,
 }
 
 /// Writes a backup file part by part, so that its photos need not all be in memory: the journal, then for
@@ -97,8 +106,8 @@ impl BackupWriter {
         sorted.dedup_by_key(|entry| (entry.device, entry.seq));
         let mut journal = JournalWriter::new(sorted.len() as u64, made, demo)?;
         sorted.into_iter().for_each(|entry| journal.write(entry));
-        let (out, [record, rest]) = journal.finish()?;
-        Ok((out, [record, rest].concat()))
+        let FinishedJournal { file, record, rest } = journal.finish()?;
+        Ok((file, [record, rest].concat()))
     }
 
     /// Adds a photo and returns the part that precedes its bytes. `None` if the file cannot take another

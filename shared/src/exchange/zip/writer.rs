@@ -55,14 +55,13 @@ impl ZipWriter {
         self.note(name, STORED, crc32fast::hash(bytes), size, size)
     }
 
-    /// Adds a compressed file. Returns the record that precedes its bytes, and those of its bytes that were not taken
-    /// yet. `None` if the archive would become too large.
-    pub fn add(&mut self, name: &str, packed: DeflatedEntry) -> Option<(Vec<u8>, Vec<u8>)> {
+    /// Adds a compressed file. `None` if the archive would become too large.
+    pub fn add(&mut self, name: &str, packed: DeflatedEntry) -> Option<AddedFile> {
         let taken = packed.taken;
         let (rest, crc, size) = packed.finish()?;
         let length = u32::try_from(taken + rest.len() as u64).ok()?;
         let record = self.note(name, DEFLATED, crc, length, u32::try_from(size).ok()?)?;
-        Some((record, rest))
+        Some(AddedFile { record, rest })
     }
 
     /// The end of the archive: its list of files.
@@ -72,6 +71,14 @@ impl ZipWriter {
         let end = [&END[..], &[0; 4], &files, &files, &length.to_le_bytes(), &start, &[0; 2]].concat();
         [self.central, end].concat()
     }
+}
+
+/// What is left to write of a compressed file that was added to an archive.
+pub struct AddedFile {
+    /// The record that precedes all of its bytes.
+    pub record: Vec<u8>,
+    /// Those of its bytes that were not taken yet.
+    pub rest: Vec<u8>,
 }
 
 /// A file being compressed.

@@ -36,15 +36,16 @@ impl Outlook {
     /// [`after`](TroublePrior::after) the run's own.
     pub fn of(course: &Course, trouble: &TroublePrior, good: u32, changes: u32) -> Self {
         let good = f64::from(good);
-        let (spoiled, own, shared) = trouble.misprints.expected(good);
+        let misprints = trouble.misprints.expected(good);
+        let spoiled = misprints.mean;
         let mut work = course.work(good + spoiled, f64::from(changes));
         // Each spoiled piece takes a piece's time once more.
         let each = work.mean / (good + spoiled).max(1.0);
-        work.own_variance += each * each * (spoiled + spoiled * spoiled * own);
-        work.shared_deviation = work.shared_deviation.hypot(each * spoiled * shared.sqrt());
-        let (stops, own, shared) = trouble.stops.expected(good + spoiled);
+        work.own_variance += each * each * (spoiled + spoiled * spoiled * misprints.own_doubt);
+        work.shared_deviation = work.shared_deviation.hypot(each * spoiled * misprints.shared_doubt.sqrt());
+        let stops = trouble.stops.expected(good + spoiled);
         let stop = [trouble.stop_seconds, trouble.stop_deviation, trouble.stop_error];
-        Self { work, stops, stops_doubt: [own, shared], stop }
+        Self { work, stops: stops.mean, stops_doubt: [stops.own_doubt, stops.shared_doubt], stop }
     }
 
     /// The combined time of this run and the next. Standard deviations of shared errors add; variances of independent ones

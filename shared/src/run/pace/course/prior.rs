@@ -85,7 +85,7 @@ impl CoursePrior {
             return Self::unknown();
         }
         let unit = known.iter().map(|(_, mean)| mean).sum::<f64>() / known.len() as f64;
-        let (noise, noise_degrees, correlation, rho) = noise_of(&known);
+        let Noise { variance: noise, degrees: noise_degrees, correlation, rho } = noise_of(&known);
         let reach = known.iter().map(|(run, _)| f64::from(run.pieces)).fold(LEAST_REACH, f64::max);
         let level = if kinship == RunSimilarity::Alike { LEVEL_ALIKE } else { LEVEL_OTHER };
         let mut levels: Vec<f64> = known.iter().map(|(_, mean)| mean / unit).collect();
@@ -138,9 +138,20 @@ impl CoursePrior {
     }
 }
 
-/// One piece's variance, its degrees of freedom, and the correlation of neighbours, from the differences of
-/// gaps.
-fn noise_of(runs: &[(&PaceSummary, f64)]) -> (f64, f64, Weights, f64) {
+/// How the times of single pieces vary.
+struct Noise {
+    /// One piece's variance.
+    variance: f64,
+    /// Its degrees of freedom.
+    degrees: f64,
+    /// The correlation of neighbours.
+    correlation: Weights,
+    /// Its mean.
+    rho: f64,
+}
+
+/// The noise of runs, from the differences of gaps.
+fn noise_of(runs: &[(&PaceSummary, f64)]) -> Noise {
     let relative = |run: &PaceSummary, mean: f64, lag: usize| f64::from(run.squared_differences[lag]) / (mean * mean);
     let (mut pairs, mut squares) = ([0.0; 2], [0.0; 2]);
     for (run, mean) in runs {
@@ -150,7 +161,8 @@ fn noise_of(runs: &[(&PaceSummary, f64)]) -> (f64, f64, Weights, f64) {
         }
     }
     if pairs[1] < 1.0 || squares[0] <= 0.0 {
-        return (NOISE * NOISE, NOISE_DEGREES, weights_unknown(), 0.0);
+        let correlation = weights_unknown();
+        return Noise { variance: NOISE * NOISE, degrees: NOISE_DEGREES, correlation, rho: 0.0 };
     }
     let ratio = (squares[1] / pairs[1]) / (squares[0] / pairs[0]);
     let (correlation, rho) = weights_from(estimate(ratio), pairs[1]);
@@ -168,5 +180,5 @@ fn noise_of(runs: &[(&PaceSummary, f64)]) -> (f64, f64, Weights, f64) {
     }
     let between = ((DEFAULT_RUNS * 0.15 + spread.max(0.0)) / (DEFAULT_RUNS + count)).max(0.02);
     let degrees = 1.0 / (between / 2.0 + 1.0 / (NOISE_DEGREES + pairs[0]));
-    (noise.max(1e-6), degrees.max(NOISE_DEGREES), correlation, rho)
+    Noise { variance: noise.max(1e-6), degrees: degrees.max(NOISE_DEGREES), correlation, rho }
 }

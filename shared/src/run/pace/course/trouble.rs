@@ -85,10 +85,24 @@ impl TroubleRate {
         1.0 / (1.0 / self.shop_shape + 1.0 / self.run_shape)
     }
 
-    /// Expected number in so many pieces, and its squared relative doubt, the run's own and the shared part.
-    pub(super) fn expected(&self, pieces: f64) -> (f64, f64, f64) {
-        (self.rate * pieces, 1.0 / self.run_shape, 1.0 / self.shop_shape)
+    /// The expected number in so many pieces.
+    pub(super) fn expected(&self, pieces: f64) -> ExpectedNumber {
+        ExpectedNumber {
+            mean: self.rate * pieces,
+            own_doubt: 1.0 / self.run_shape,
+            shared_doubt: 1.0 / self.shop_shape,
+        }
     }
+}
+
+/// An expected number of stops or misprints.
+#[derive(Clone, Copy)]
+pub(super) struct ExpectedNumber {
+    pub(super) mean: f64,
+    /// Squared relative doubt about it that is the run's own.
+    pub(super) own_doubt: f64,
+    /// That of all runs together.
+    pub(super) shared_doubt: f64,
 }
 
 /// What the shop's runs say about stops and misprints.
