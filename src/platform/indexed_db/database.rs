@@ -40,7 +40,7 @@ pub struct IndexedDb {
 /// An append under way in the page.
 pub(super) struct Appending {
     pub(super) transaction: IdbTransaction,
-    /// What it stores if it commits. Empty until the numbers are known; it does not commit before.
+    /// What it may store: what a worker was asked for, until its own numbers are known. It does not commit before.
     pub(super) entries: Vec<Entry>,
 }
 

@@ -76,7 +76,8 @@ impl Storage<Fact> for IndexedDb {
         let unsure = self.unsure.borrow().clone();
         let stores = if unsure.is_empty() { &[META, TAIL] } else { JOURNAL_STORES };
         let steps = async |work: &Work| {
-            self.appending.replace(Some(Appending { transaction: work.handle(), entries: Vec::new() }));
+            // Until it knows better, what may be stored is what the worker was asked for.
+            self.appending.replace(Some(Appending { transaction: work.handle(), entries: unsure.clone() }));
             let KnownMeta { device, mut head, .. } = work.device_and_head().await?;
             // Entries without an answer may be stored all the same. More facts may have been recorded since: only those
             // that are found count as stored.
