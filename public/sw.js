@@ -2,6 +2,7 @@
 //
 // A new build is stored beside the old one. It opens when a person asks for it, or when the app is opened anew while no
 // run is on the press; until then this worker serves the old build, even if the browser has replaced the old worker.
+// It refuses a new build unless the page names its folder: the page that shows is of the old one.
 "use strict";
 
 // src/build/build.mjs replaces this value: the build's name, the folder of the app's files, and every file to cache.

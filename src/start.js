@@ -1,5 +1,5 @@
 // Starts the app. The WebAssembly code compiles while its script loads and while a worker reads the journal
-// (src/platform/workers/disk.js): the three take about equally long.
+// (src/platform/workers/disk.js): the three take about equally long. The journal is waited for 120 ms at most.
 // Not inside another site's page, where a click could be led to the erase button unseen.
 if (globalThis.top !== globalThis.self) throw new Error("Lastpull does not run inside another page.");
 

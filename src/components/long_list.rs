@@ -4,6 +4,15 @@
 //! Scrolling, the keyboard and the scroll bar are the browser's. Each row says which of how many it is, since a screen
 //! reader cannot count what is not there. The browser's own search finds only what is drawn: a list that can be long has
 //! a search field above it. A row with the keyboard focus that is scrolled far away hands the focus to the list.
+//!
+//! # Decisions
+//!
+//! - **Long lists** (2026-11-29, `src/components/long_list.rs`). A list that grows with the years draws the rows near
+//!   the viewport and leaves room for the others; 10,000 jobs would otherwise be 100,000 elements. Rows come and go
+//!   in blocks of twenty, whose heights are measured. `content-visibility` spares the layout but not the elements;
+//!   months that open, or a button for fifty more, take taps from somebody who looks for an order of last year, and
+//!   keep all that was opened. Back leads to the place where the list was left, with what was searched. Drawn whole
+//!   are lists bounded otherwise: what is open, one day, one pot or run, the frames, components and crew of a shop.
 
 use crate::platform::page_memory::PageMemory;
 use crate::platform::row_window::{BLOCK, BlockHeights, follow};

@@ -4,7 +4,8 @@
 //! stays. The entry of a dialog that was closed otherwise remains until the page is left: going back at once would take
 //! a moment, in which the user may already be moving on. Each entry's state says whose it is and which page was before,
 //! so that a saved form is replaced by the page that follows it, or left by going back if that page was before it.
-//! Without the history API (no known browser), Back leaves the page and a form stays in the history.
+//! The state says so because the history cannot be read: the navigation API can, but not all browsers that we support
+//! have it. Without the history API (no known browser), Back leaves the page and a form stays in the history.
 
 use super::page_memory::PageMemory;
 use super::{clock, dom};

@@ -1,5 +1,6 @@
 //! Names of what is stored. Databases, local storage and channels belong to the origin, and two copies of the app may be
-//! below one: the first that is opened has the plain names, every other adds its path. `start.js` decides which.
+//! below one: the first that is opened has the plain names, every other adds its path.
+//! `start.js` decides which. So data stored before there were two copies is found. Caches always have the path.
 
 use super::worker::get;
 

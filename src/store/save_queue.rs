@@ -2,6 +2,16 @@
 //! then it is shown as unsaved. If saving fails it is tried again, then counting is blocked with
 //! a message and a way to export the data; nothing that was counted is dropped. A write that is not answered is never
 //! repeated, since it may still happen: after a while it blocks counting too, and its answer, if it comes, counts.
+//!
+//! # Decisions
+//!
+//! - **A write is never repeated while its answer may still come** (2026-11-29). A write without an answer blocks
+//!   counting after eight seconds and is waited for. Facts that cannot be saved are exported under a device id of
+//!   their own, stay pending until the user says that the file is there, and if saved after all, are saved as the
+//!   entries in the file: nothing counts twice.
+//! - **Write first, draw once** (2026-11-25). A count waits for its commit (a few milliseconds) and is then drawn as
+//!   saved; if the disk takes longer than 24 ms, the unsaved count is drawn at once. Vibration and sound come with
+//!   the drawing.
 
 use super::Store;
 use super::notice::StoreEvent;
@@ -87,7 +97,7 @@ impl Store {
     }
 
     /// Returns whether the facts were accepted.
-    fn enqueue(self, facts: Vec<(Subject, Fact)>) -> bool {
+    pub(super) fn enqueue(self, facts: Vec<(Subject, Fact)>) -> bool {
         let kept = facts.iter().all(|(_, fact)| fact.in_bounds());
         debug_assert!(kept, "out of bounds: {facts:?}");
         if !kept {

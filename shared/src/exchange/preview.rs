@@ -1,4 +1,10 @@
 //! What a backup file would bring, said before it is merged.
+//!
+//! # Decisions
+//!
+//! - **No shop id in the backup** (2026-11-29). An id that survives merging two histories can only be derived from
+//!   the facts, such as the first device; a file of a shop has all of its facts, so two files with one such id have a
+//!   device in common, which is what the preview looks for.
 
 use crate::codec::Encode;
 use crate::facts::{Entry, Fact, LotField};

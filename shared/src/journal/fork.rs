@@ -10,6 +10,18 @@
 //! whichever of these ids they arrived or are stored. A fact under a derived id shows that somebody has seen two facts at
 //! its number or before it; until these arrive, it stands for them. What is stored is not filed again: it is filed so
 //! whenever it is read.
+//!
+//! A known limit: a fork in a file that also lacks lines keeps every fact, but two devices may order the pieces of it
+//! differently until they have each other's files.
+//!
+//! # Decisions
+//!
+//! - **A cloned device is found at the first merge, not before** (2026-11-29). A mark in local storage beside one in
+//!   the database was considered, and it detects nothing. A restored phone or a copied profile carries both. Browsers
+//!   delete both together too; where only one is gone, either the database is new and has a new device id anyway, or
+//!   the settings are lost and the line goes on as it should. The web gives a page no id of the hardware,
+//!   deliberately: ids of media devices and keys that cannot be exported lie in the same profile, and passkeys are
+//!   made to be copied. The merge keeps both lines (`journal/fork.rs`).
 
 use super::{Entry, JournalFact};
 use crate::codec::Encode;

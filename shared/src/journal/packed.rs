@@ -1,5 +1,14 @@
 //! Entries in memory as they are stored: packed, about eleven bytes each instead of a hundred and fifty. What goes over
 //! whole journals (import, backup, fold) holds them so, and decodes one after the other.
+//!
+//! # Decisions
+//!
+//! - **Whole journals are packed** (2026-11-29, `journal/packed.rs`). Import, backup and fold hold entries as the
+//!   segments that are stored, eleven bytes a fact instead of a hundred and fifty, and decode them one after the
+//!   other; the fold merges one stream for each stretch of a segment in which stamps rise. A merge compares both
+//!   sides where they overlap. Only if a device was forked, or a file has its entries in another order than the app
+//!   writes them, all entries are decoded at once, as before; a property test compares both ways byte by byte. The
+//!   ZIP reader and writer hold 256 kB of the journal at a time.
 
 use super::fork::is_derived;
 use super::record::BytesProblem;

@@ -1,4 +1,10 @@
 //! What can still be read of a damaged journal: value by value, so that one that does not decode costs no other.
+//!
+//! # Decisions
+//!
+//! - **What does not decode is carried along** (2026-11-29). A backup is made value by value (`RawJournal::salvage`),
+//!   says how many of the stored facts are in it, has the undecodable values in `unreadable/`, and is read back
+//!   before it is offered. Only a whole one counts as a backup.
 
 use super::record::BytesProblem;
 use super::segment::Segment;

@@ -2,6 +2,14 @@
 //!
 //! Wall time as far as it can be trusted, and a counter while it stands still or runs backwards. Method: S.
 //! Kulkarni et al., "Logical Physical Clocks", OPODIS 2014.
+//!
+//! # Decisions
+//!
+//! - **Clocks** (2026-11-29). The hybrid clock follows every stamp, however far ahead: later facts here come after
+//!   it, override its fields and are folded without folding everything again. Clipping stamps at import would order
+//!   the same facts differently on two devices. The wall time of each entry is beside its stamp, so a clock that was
+//!   wrong spoils only what was recorded while it was. The working day turns at four in the morning. A due time uses
+//!   its own day's offset from UTC (`time/zone.rs`).
 
 use crate::codec::Encode;
 use crate::time::{Millis, WallTime};

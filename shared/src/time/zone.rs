@@ -1,4 +1,13 @@
 //! The shop's time zone: how far local time is ahead of UTC at each moment.
+//!
+//! # Decisions
+//!
+//! - **After a move to another time zone** (2026-11-29) earlier work is shown at the new zone's times. An entry holds
+//!   its moment and no offset: to keep the old times, each entry or a fact of each device would have to hold one, and
+//!   all that shows or adds up days would ask for it, for an event that a shop has once. What counts stays: a move of
+//!   up to three hours leaves work between 7:00 am and 1:00 am on its working day (tested), due dates and closings
+//!   are local days and times of the shop, and the change of the clocks is no move. The settings say so beside the
+//!   closing times.
 
 use super::{Millis, WallTime};
 

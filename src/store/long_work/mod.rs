@@ -4,6 +4,13 @@
 //! ([`worker`]), with the same code and a connection to the database of its own; the page ([`page`]) shows how far it is
 //! and can end it at any moment, since all that it changes is one transaction. Where the worker cannot start, fails or
 //! falls silent, the page runs the same function. A short journal is done before a worker would have started.
+//!
+//! # Decisions
+//!
+//! - **Long work has a worker of its own** (2026-11-29, `src/store/long_work/`, `work.js`). It runs the app's own
+//!   code beside the page, for journals of 20,000 facts or more: below that a worker takes longer to start than the
+//!   work. It opens the database itself. The page can end it at any moment, since what it changes is one transaction,
+//!   and gets its memory back. A worker that does not start, fails or is silent is replaced by the page.
 
 pub(super) mod backup;
 pub(super) mod import;
