@@ -3,6 +3,9 @@
 //! A page draws a view-state that the core computes, and hands facts to the [`store`]. Browser APIs are called in
 //! [`platform`] only. Which folder may import which is listed in DEVELOPERS.md and checked by a test.
 
+// A new variant of a stored enum must not be swallowed by a wildcard arm.
+#![warn(clippy::wildcard_enum_match_arm)]
+
 use wasm_bindgen::prelude::wasm_bindgen;
 
 pub mod platform;

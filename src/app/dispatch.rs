@@ -67,7 +67,15 @@ pub fn page(route: Route) -> AnyView {
         Route::Day => view! { <DayPage/> }.into_any(),
         Route::Press => view! { <PickRunPage/> }.into_any(),
         Route::Run(id) => view! { <RunPage id/> }.into_any(),
-        other => lazy::draw(other),
+        route @ (Route::Jobs(_)
+        | Route::Screens(_)
+        | Route::Exposure(_)
+        | Route::Failure(_)
+        | Route::Heat(_)
+        | Route::Ink(_)
+        | Route::Pot(_)
+        | Route::Colour(_)
+        | Route::More(_)) => lazy::draw(route),
     }
 }
 

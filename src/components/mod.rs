@@ -2,6 +2,7 @@
 
 mod checkboxes;
 mod choice;
+mod double_tap;
 pub mod drag;
 mod empty;
 mod icon;
@@ -15,6 +16,7 @@ mod swatch;
 
 pub use checkboxes::Checkboxes;
 pub use choice::{Choice, Switch};
+pub use double_tap::DoubleTap;
 pub use empty::{Empty, NotHere};
 pub use icon::Icon;
 pub use keypad::Keypad;

@@ -8,14 +8,13 @@ mod field;
 mod record;
 mod save_bar;
 mod submit;
-mod with_draft;
 
 pub use bind::Bound;
 pub(crate) use bind::{bound, field_name};
 pub use crew_picker::CrewPicker;
 pub use debounced::Debounced;
+pub use draft::Draft;
 pub use field::{Field, Kind, TextArea, problem_text};
 pub use record::{delete, set};
 pub use save_bar::SaveBar;
 pub use submit::{Facts, FormSubmit, Validated, submit_dialog};
-pub use with_draft::DialogDraft;

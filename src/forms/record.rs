@@ -12,7 +12,6 @@ pub fn set<F>(id: Subject, fields: Vec<F>, fact: impl FnOnce(Vec<F>) -> Fact) ->
 
 /// Deletes a subject, with undo, and navigates to the list it was in. Back does not lead to the deleted one.
 pub fn delete(store: Store, id: Subject, said: impl Into<String>, list: Route) {
-    store.record(id, Fact::Deleted);
-    store.notify_with_undo(said, vec![(id, Fact::Restored)]);
+    store.delete_with_undo(id, said);
     list.replace();
 }

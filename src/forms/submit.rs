@@ -1,6 +1,7 @@
 //! Submitting a form: validate, save, then continue.
 
-use super::draft::{DraftEnd, Drafts};
+use super::draft::Draft;
+use crate::components::DoubleTap;
 use crate::platform::spawn_local;
 use crate::route::Route;
 use crate::store::Store;
@@ -8,6 +9,8 @@ use lastpull_core::facts::Fact;
 use lastpull_core::form::Problems;
 use lastpull_core::ids::Subject;
 use leptos::prelude::*;
+use serde::Serialize;
+use serde::de::DeserializeOwned;
 
 /// Facts to record.
 pub type Facts = Vec<(Subject, Fact)>;
@@ -23,9 +26,9 @@ pub struct FormSubmit<T: 'static = Facts, P: Send + Sync + 'static = Problems> {
     pub busy: RwSignal<bool>,
     /// Whether the last submit found problems.
     pub failed: RwSignal<bool>,
-    /// Whether it shows what was typed before the page was left.
-    pub restored: RwSignal<bool>,
-    pub(super) drafts: StoredValue<Drafts>,
+    /// What is typed and not saved yet.
+    pub draft: Draft,
+    tap: DoubleTap,
     check: StoredValue<Box<dyn Fn() -> Validated<T, P> + Send + Sync>>,
 }
 
@@ -44,8 +47,8 @@ impl<T: 'static, P: Default + PartialEq + Send + Sync + 'static> FormSubmit<T, P
             problems: RwSignal::new(P::default()),
             busy: RwSignal::new(false),
             failed: RwSignal::new(false),
-            restored: RwSignal::new(false),
-            drafts: StoredValue::new(Drafts::default()),
+            draft: Draft::of_page(),
+            tap: DoubleTap::new(),
             check: StoredValue::new(check),
         };
         Effect::new(move || {
@@ -54,6 +57,23 @@ impl<T: 'static, P: Default + PartialEq + Send + Sync + 'static> FormSubmit<T, P
             }
         });
         submit
+    }
+
+    /// Keeps what is typed into `form` until it is saved: see [`Draft::keep`].
+    pub fn with_draft<F>(self, form: RwSignal<F>) -> Self
+    where
+        F: Clone + PartialEq + Serialize + DeserializeOwned + Send + Sync + 'static,
+    {
+        self.draft.keep(form);
+        self
+    }
+
+    /// Says that a draft was restored, with a button to discard it.
+    pub fn draft_line(self) -> AnyView {
+        self.draft.line_with(move || {
+            self.failed.set(false);
+            self.problems.set(P::default());
+        })
     }
 
     /// What `check` gives; `None` if it is invalid, and shows the problems.
@@ -78,14 +98,14 @@ impl<T: 'static, P: Default + PartialEq + Send + Sync + 'static> FormSubmit<T, P
             return;
         }
         self.busy.set(true);
-        let drafts = self.drafts.get_value();
+        let draft = self.draft.endings();
         spawn_local(async move {
             let saved = facts.is_empty() || store.record_and_wait(facts).await;
             let is_left = self.busy.try_set(false).is_some();
             if saved {
-                drafts.end(DraftEnd::Saved);
+                draft.saved();
                 if !is_left {
-                    self.restored.set(false);
+                    self.draft.restored.set(false);
                     then();
                 }
             }
@@ -106,10 +126,15 @@ impl<P: Default + PartialEq + Send + Sync + 'static> FormSubmit<Facts, P> {
         self.submit_then(store, event, Box::new(move || then.replace()));
     }
 
-    /// Saves it, then calls `then`; if it is invalid, shows the problems instead.
+    /// Saves it, then calls `then`; if it is invalid, shows the problems instead. The second tap of a double tap saves
+    /// nothing again.
     pub fn submit_then(self, store: Store, event: &leptos::ev::SubmitEvent, then: Box<dyn FnOnce()>) {
         event.prevent_default();
+        if self.tap.is_second(event) {
+            return;
+        }
         if let Some(facts) = self.validate() {
+            self.tap.done(event);
             self.save(store, facts, then);
         }
     }

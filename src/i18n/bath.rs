@@ -110,7 +110,10 @@ pub fn bath_trend_range(trend: BathTrend) -> Option<String> {
     match trend {
         BathTrend::Slowing(ScreensLeft::About { least, most: Some(most), .. }) => Some(bath_about_range(least, most)),
         BathTrend::Slowing(ScreensLeft::About { least, most: None, .. }) => Some(bath_about_least(least)),
-        _ => None,
+        BathTrend::Slowing(ScreensLeft::FarOff)
+        | BathTrend::TooFew { .. }
+        | BathTrend::Steady
+        | BathTrend::Recharge => None,
     }
 }
 

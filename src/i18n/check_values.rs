@@ -33,7 +33,12 @@ pub fn value_text(item: CheckItem, expected: &Expected, value: i64) -> String {
         Expected::Time(_) => Expected::Time(Seconds::from_milliseconds(unsigned)),
         Expected::Length(_) => Expected::Length(Length::from_micrometres(small)),
         Expected::Belt(_) => Expected::Belt(BeltSpeed::from_micrometres_per_second(unsigned)),
-        other => other.clone(),
+        Expected::Count(_)
+        | Expected::Mesh(_)
+        | Expected::NoFlash
+        | Expected::Words(_)
+        | Expected::Garment { .. }
+        | Expected::Ink { .. } => expected.clone(),
     };
     expected_text(item, &same_kind)
 }
@@ -47,7 +52,7 @@ pub fn tolerance_text(item: CheckItem, expected: &Expected) -> Option<String> {
             format!("{}\u{a0}°F", i18n::number(tolerance as f64 / 1000.0 * 9.0 / 5.0, 0))
         }
         (Expected::Temperature(_), Units::Metric) => format!("{}\u{a0}°C", i18n::number(tolerance as f64 / 1000.0, 0)),
-        _ => value_text(item, expected, tolerance),
+        (other, _) => value_text(item, other, tolerance),
     };
     Some(i18n::check_tolerance(amount))
 }
@@ -60,7 +65,12 @@ pub fn unit_text(item: CheckItem, expected: &Expected) -> &'static str {
         Expected::Length(_) if item == CheckItem::OffContact => i18n::unit_off_contact(),
         Expected::Length(_) => i18n::unit_length(),
         Expected::Belt(_) => i18n::unit_belt(),
-        _ => "",
+        Expected::Count(_)
+        | Expected::Mesh(_)
+        | Expected::NoFlash
+        | Expected::Words(_)
+        | Expected::Garment { .. }
+        | Expected::Ink { .. } => "",
     }
 }
 
@@ -82,6 +92,11 @@ pub fn read_value(item: CheckItem, expected: &Expected, text: &str) -> Result<i6
         }
         Expected::Belt(_) => parse_number(text, 0.0, 1_000.0)
             .map(|value| i64::from(BeltSpeed::from_units(value, units).micrometres_per_second())),
-        _ => Err(NumberProblem::NotANumber),
+        Expected::Count(_)
+        | Expected::Mesh(_)
+        | Expected::NoFlash
+        | Expected::Words(_)
+        | Expected::Garment { .. }
+        | Expected::Ink { .. } => Err(NumberProblem::NotANumber),
     }
 }

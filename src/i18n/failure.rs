@@ -147,7 +147,11 @@ pub fn failure_stock_state(state: ScreenState) -> &'static str {
     match state {
         ScreenState::Coated => failure_coated(),
         ScreenState::Exposed | ScreenState::Ready => failure_burned(),
-        _ => failure_clean_screen(),
+        ScreenState::Clean
+        | ScreenState::OnPress
+        | ScreenState::ToReclaim
+        | ScreenState::InBath
+        | ScreenState::Failed => failure_clean_screen(),
     }
 }
 

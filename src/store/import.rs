@@ -242,7 +242,7 @@ impl Store {
             Some(Picked::InWorker(file)) => match self.continue_work(&Task::BringIn { now }, &JsValue::UNDEFINED).await
             {
                 Asked::Cancelled => return None,
-                asked => {
+                asked @ (Asked::Answered(_) | Asked::NotDone) => {
                     self.end_work(Ended::Cancelled);
                     let imported = if let Asked::Answered(answer) = asked { from_answer(&answer.bytes) } else { None };
                     match imported {

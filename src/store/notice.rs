@@ -45,9 +45,27 @@ impl Store {
         self.notify_with_undo(text, Vec::new());
     }
 
-    /// Shows a notice with undo.
+    /// Shows a notice about what was recorded already, with undo.
     pub fn notify_with_undo(self, text: impl Into<String>, undo: Vec<(Subject, Fact)>) {
         self.show(Notice { message: Message::Text(text.into()), undo });
+    }
+
+    /// Records facts and says so, with an undo that records `undo`. Nothing is said if nothing was recorded.
+    pub fn record_with_undo(self, facts: Vec<(Subject, Fact)>, undo: Vec<(Subject, Fact)>, text: impl Into<String>) {
+        if !facts.is_empty() && self.enqueue(facts) {
+            self.notify_with_undo(text, undo);
+        }
+    }
+
+    /// Records facts of which each has a subject of its own, and says so, with an undo that deletes them, the last first.
+    pub fn record_new(self, facts: Vec<(Subject, Fact)>, text: impl Into<String>) {
+        let undo = facts.iter().rev().map(|(subject, _)| (*subject, Fact::Deleted)).collect();
+        self.record_with_undo(facts, undo, text);
+    }
+
+    /// Deletes something and says so, with an undo that restores it.
+    pub fn delete_with_undo(self, subject: Subject, text: impl Into<String>) {
+        self.record_with_undo(vec![(subject, Fact::Deleted)], vec![(subject, Fact::Restored)], text);
     }
 
     /// Shows an event of the store.

@@ -31,13 +31,14 @@ pub fn DayPage() -> impl IntoView {
     view! {
         <Page title=Signal::derive(|| i18n::day_title().to_owned()) aside class="day">
             {move || standing.get().into_iter().map(|notice| view! { <FailureBar notice titled=true/> }).collect_view()}
-            {move || match verdict.get() {
-                RailVerdict::Empty => view! {
+            {move || if verdict.with(|verdict| matches!(verdict, RailVerdict::Empty)) {
+                view! {
                     <Empty icon="day" title=i18n::day_empty_title() text=i18n::day_empty_text()>
                         <a class="button primary" href=JobsRoute::New.hash()>{i18n::new_job()}</a>
                     </Empty>
-                }.into_any(),
-                verdict => view! { <Verdict verdict/> }.into_any(),
+                }.into_any()
+            } else {
+                view! { <Verdict verdict=verdict.get()/> }.into_any()
             }}
             {move || (ends_at_press.get() > 0).then(|| view! { <p class="quiet-line" id="dryer-unknown">{i18n::dryer_unknown(ends_at_press.get())}</p> })}
             <ClimateStrip/>

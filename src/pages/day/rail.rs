@@ -1,7 +1,8 @@
 //! The schedule: runs on a line from now to closing, reordered by dragging or with buttons.
 
 use super::closing::Closing;
-use super::run_block::{Drag, RunBlock};
+use super::run_block::{DraggedRun, RunBlock};
+use crate::components::drag::PointerDrag;
 use crate::i18n;
 use crate::store::Store;
 use lastpull_core::ids::RunId;
@@ -15,7 +16,7 @@ use wasm_bindgen::JsCast;
 #[component]
 pub fn Rail(state: Memo<RailState>) -> impl IntoView {
     let store = Store::from_context();
-    let drag = RwSignal::new(None::<Drag>);
+    let drag = PointerDrag::new();
     let ids = Memo::new(move |_| state.with(|rail| rail.runs.iter().map(|run| run.id).collect::<Vec<_>>()));
     // The closing line is above the first run that is not expected to finish before closing.
     let past = Memo::new(move |_| {
@@ -36,8 +37,11 @@ pub fn Rail(state: Memo<RailState>) -> impl IntoView {
             let before = store.shop.with_untracked(|shop| shop.order().to_vec());
             let text =
                 i18n::moved(title.unwrap_or_default(), order.iter().position(|run| *run == id).unwrap_or(place) + 1);
-            store.record(Uuid::nil(), order_fact(&order));
-            store.notify_with_undo(text, vec![(Uuid::nil(), order_fact(&before))]);
+            store.record_with_undo(
+                vec![(Uuid::nil(), order_fact(&order))],
+                vec![(Uuid::nil(), order_fact(&before))],
+                text,
+            );
         }
     });
     let drop_at = move |id: RunId, y: f64| place_under(&ids.get_untracked(), id, y);
@@ -54,10 +58,10 @@ pub fn Rail(state: Memo<RailState>) -> impl IntoView {
                 <For each=move || ids.get() key=|id| *id let:id>
                     <li
                         id=format!("rail-{id}")
-                        class:dragged=move || drag.with(|drag| drag.is_some_and(|drag| drag.run == id))
-                        style:transform=move || drag.with(|drag| {
-                            drag.filter(|drag| drag.run == id).map(|drag| format!("translateY({}px)", drag.by))
-                        })
+                        class:dragged=move || drag.get().is_some_and(|drag: DraggedRun| drag.run == id)
+                        style:transform=move || {
+                            drag.get().filter(|drag| drag.run == id).map(|drag| format!("translateY({}px)", drag.by))
+                        }
                     >
                         {move || (past.get() == Some(id)).then(|| view! { <Closing/> })}
                         <RunBlock id state drag place drop_at=Callback::new(move |y| drop_at(id, y))/>

@@ -1,6 +1,6 @@
 //! A run in the schedule.
 
-use crate::components::drag::capture;
+use crate::components::drag::PointerDrag;
 use crate::components::{GarmentChip, Icon};
 use crate::i18n;
 use crate::pages::shared::{Waits, out_at};
@@ -14,7 +14,7 @@ use web_sys::{Element, PointerEvent};
 
 /// A run being dragged.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Drag {
+pub struct DraggedRun {
     /// The run.
     pub run: RunId,
     /// Where the drag began, in pixels from the top of the window.
@@ -28,7 +28,7 @@ pub struct Drag {
 pub fn RunBlock(
     id: RunId,
     state: Memo<Rail>,
-    drag: RwSignal<Option<Drag>>,
+    drag: PointerDrag<DraggedRun>,
     place: Callback<(RunId, usize)>,
     drop_at: Callback<f64, Option<usize>>,
 ) -> impl IntoView {
@@ -100,34 +100,25 @@ fn Handles(
     index: Memo<usize>,
     first: Memo<usize>,
     last: Memo<usize>,
-    drag: RwSignal<Option<Drag>>,
+    drag: PointerDrag<DraggedRun>,
     place: Callback<(RunId, usize)>,
     drop_at: Callback<f64, Option<usize>>,
 ) -> impl IntoView {
     let take = move |event: PointerEvent| {
         if let Some(handle) = event.target().and_then(|target| target.dyn_into::<Element>().ok()) {
-            capture(&handle, &event);
+            drag.start(&handle, &event, DraggedRun { run: id, from: f64::from(event.client_y()), by: 0.0 });
         }
-        let from = f64::from(event.client_y());
-        drag.set(Some(Drag { run: id, from, by: 0.0 }));
     };
     let follow = move |event: PointerEvent| {
-        if drag.with_untracked(Option::is_some) {
-            let y = f64::from(event.client_y());
-            drag.update(|drag| {
-                if let Some(drag) = drag {
-                    drag.by = y - drag.from;
-                }
-            });
+        if let Some(run) = drag.by(&event) {
+            drag.moved(&event, DraggedRun { by: f64::from(event.client_y()) - run.from, ..run });
         }
     };
     let release = move |event: PointerEvent| {
-        if drag.with_untracked(|drag| drag.is_some_and(|drag| drag.run == id)) {
-            let at = drop_at.run(f64::from(event.client_y()));
-            drag.set(None);
-            if let Some(at) = at {
-                place.run((id, at));
-            }
+        // Where it was let go is found while it is still drawn there.
+        let at = drag.by(&event).and_then(|_| drop_at.run(f64::from(event.client_y())));
+        if let (Some(run), Some(at)) = (drag.end(&event), at) {
+            place.run((run.run, at));
         }
     };
     // The run on the press stays first.
@@ -150,7 +141,7 @@ fn Handles(
                         on:pointerdown=take
                         on:pointermove=follow
                         on:pointerup=release
-                        on:pointercancel=move |_| drag.set(None)
+                        on:pointercancel=move |event| { drag.end(&event); }
                     >
                         <Icon name="grip"/>
                     </span>

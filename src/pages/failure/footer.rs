@@ -4,10 +4,10 @@ use super::record::record_change;
 use crate::components::Icon;
 use crate::forms::Debounced;
 use crate::i18n;
-use crate::platform::{ids, spawn_local};
+use crate::pages::shared::open_failure;
 use crate::route::Route;
 use crate::store::Store;
-use lastpull_core::failure::{FailureCard, delete_facts, open_facts, undo_delete_facts};
+use lastpull_core::failure::{FailureCard, delete_facts, undo_delete_facts};
 use lastpull_core::ids::RunId;
 use lastpull_core::ids::Subject;
 use leptos::prelude::*;
@@ -25,19 +25,13 @@ pub fn Footer(id: Subject, run: Option<RunId>, card: Memo<Option<FailureCard>>) 
         Debounced::new(Callback::new(move |text: String| record_change(store, id, |form| form.notes = text)));
     let delete = move |_| {
         let (facts, undo) = store.shop.with_untracked(|shop| (delete_facts(shop, id), undo_delete_facts(shop, id)));
-        store.record_all(facts);
-        store.notify_with_undo(i18n::failure_deleted(), undo);
+        store.record_with_undo(facts, undo, i18n::failure_deleted());
         run.map_or(Route::Day, Route::Run).replace();
     };
+    let opening = RwSignal::new(false);
     let another = move |_| {
         let Some(run) = run else { return };
-        let (new, by) = (ids::new_id(), store.operator());
-        let facts = store.shop.with_untracked(|shop| open_facts(shop, run, new, by.as_deref()));
-        spawn_local(async move {
-            if store.record_and_wait(facts).await {
-                Route::Failure(new).navigate();
-            }
-        });
+        open_failure(store, run, opening);
     };
     view! {
         <section class="failure-more">

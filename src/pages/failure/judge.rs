@@ -21,8 +21,7 @@ pub fn Judge(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView {
         let pieces = open.get_untracked();
         let facts = store.shop.with_untracked(|shop| judge_all_facts(shop, id, verdict, by.as_deref()));
         let back = undo_verdict_facts(&facts);
-        record(store, facts);
-        store.notify_with_undo(verdict_notice(verdict, pieces), back);
+        store.record_with_undo(facts, back, verdict_notice(verdict, pieces));
     };
     move || {
         if sizes.with(Vec::is_empty) {

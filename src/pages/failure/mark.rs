@@ -1,7 +1,8 @@
 //! Where on the print the defect is: tapped on the art as it lies on the garment.
 
 use super::record::record_change;
-use crate::components::{Icon, drag};
+use crate::components::Icon;
+use crate::components::drag::{self, PointerDrag};
 use crate::forms::Debounced;
 use crate::i18n;
 use crate::store::Store;
@@ -27,18 +28,23 @@ pub fn MarkPlace(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView 
         let [x, y] = drag::fraction(&art, event);
         Some(Mark::at(x, y))
     };
+    // What is dragged is the mark; it holds where the mark was before.
+    let drag = PointerDrag::new();
     let down = move |event: PointerEvent| {
-        if let (Some(art), Some(mark)) = (art.get_untracked(), at(&event)) {
-            drag::capture(&art, &event);
-            debounced.set(Some(mark));
+        if let (Some(art), Some(new)) = (art.get_untracked(), at(&event)) {
+            if drag.start(&art, &event, mark.get_untracked()) {
+                debounced.set(Some(new));
+            }
         }
     };
     let moves = move |event: PointerEvent| {
-        // A finger on the screen, or a pressed mouse button.
-        if event.buttons() > 0 {
-            if let Some(mark) = at(&event) {
-                debounced.set(Some(mark));
-            }
+        if let (Some(_), Some(mark)) = (drag.by(&event), at(&event)) {
+            debounced.set(Some(mark));
+        }
+    };
+    let cancel = move |event: PointerEvent| {
+        if let Some(before) = drag.end(&event) {
+            debounced.set(before);
         }
     };
     let key = move |event: KeyboardEvent| {
@@ -68,6 +74,8 @@ pub fn MarkPlace(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView 
                 node_ref=art
                 on:pointerdown=down
                 on:pointermove=moves
+                on:pointerup=move |event| { drag.end(&event); }
+                on:pointercancel=cancel
                 on:keydown=key
             >
                 {move || mark.get().map(|Mark { x, y }| view! {

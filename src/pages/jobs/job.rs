@@ -88,8 +88,11 @@ fn Actions(card: JobCard) -> impl IntoView {
         finish_job(store, id);
     };
     let reopen = move |_| {
-        store.record(id, Fact::JobReopened);
-        store.notify_with_undo(i18n::job_reopened(title.get_value()), vec![(id, Fact::JobFinished)]);
+        store.record_with_undo(
+            vec![(id, Fact::JobReopened)],
+            vec![(id, Fact::JobFinished)],
+            i18n::job_reopened(title.get_value()),
+        );
     };
     let deleting = RwSignal::new(false);
     let delete = move |_| {

@@ -6,7 +6,6 @@ use crate::pages::shared::FailureBar;
 use crate::route::{JobsRoute, Route};
 use crate::store::Store;
 use lastpull_core::colour::Colour;
-use lastpull_core::facts::Fact;
 use lastpull_core::job::{LotCard, RunCard};
 use lastpull_core::run::{RunPhase, SetUp};
 use leptos::prelude::*;
@@ -19,8 +18,7 @@ pub fn LotSection(lot: LotCard) -> impl IntoView {
     let garment = StoredValue::new(lot.garment.clone());
     let total = lot.total();
     let delete = move |_| {
-        store.record(id, Fact::Deleted);
-        store.notify_with_undo(i18n::lot_deleted(garment.get_value()), vec![(id, Fact::Restored)]);
+        store.delete_with_undo(id, i18n::lot_deleted(garment.get_value()));
     };
     view! {
         <section class="lot">
@@ -59,8 +57,7 @@ fn RunRow(run: RunCard, total: u32, garment: Option<Colour>) -> impl IntoView {
         RunPhase::Ended => (i18n::run_done(), "good"),
     };
     let delete = move |_| {
-        store.record(id, Fact::Deleted);
-        store.notify_with_undo(i18n::run_deleted(place), vec![(id, Fact::Restored)]);
+        store.delete_with_undo(id, i18n::run_deleted(place));
     };
     view! {
         <li class="run-row">

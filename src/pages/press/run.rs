@@ -25,7 +25,7 @@ pub fn RunPage(id: RunId) -> impl IntoView {
         None => view! { <NotHere/> }.into_any(),
         Some(heading) => match standing.get() {
             RunPhase::Waiting | RunPhase::Ended => lazy::draw(Route::Run(id)),
-            _ => view! { <Count id heading count/> }.into_any(),
+            RunPhase::Running | RunPhase::Stopped { .. } => view! { <Count id heading count/> }.into_any(),
         },
     }
 }

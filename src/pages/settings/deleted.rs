@@ -33,8 +33,11 @@ fn row(store: Store, thing: DeletedThing) -> AnyView {
     let restore = move |_| {
         // Undo deletes only the thing itself again, not what it belongs to.
         let undo = restores.last().map(|id| (*id, Fact::Deleted)).into_iter().collect();
-        store.record_all(restores.iter().map(|id| (*id, Fact::Restored)).collect());
-        store.notify_with_undo(i18n::deleted_restored(&said), undo);
+        store.record_with_undo(
+            restores.iter().map(|id| (*id, Fact::Restored)).collect(),
+            undo,
+            i18n::deleted_restored(&said),
+        );
     };
     view! {
         <div class="card deleted-row" data-deleted=thing.id.to_string()>

@@ -14,6 +14,5 @@ pub fn finish_job(store: Store, id: JobId) {
         (facts_on_finish(shop, id, by.as_deref()), shop.job(id).map(|job| job.title.clone()).unwrap_or_default())
     });
     facts.push((id, Fact::JobFinished));
-    store.record_all(facts);
-    store.notify_with_undo(i18n::job_finished_notice(title), vec![(id, Fact::JobReopened)]);
+    store.record_with_undo(facts, vec![(id, Fact::JobReopened)], i18n::job_finished_notice(title));
 }

@@ -5,6 +5,7 @@ mod failure_bar;
 mod finish_job;
 mod finish_time;
 mod goal;
+mod open_failure;
 mod waits;
 
 pub use day_verdict::Verdict;
@@ -12,4 +13,5 @@ pub use failure_bar::FailureBar;
 pub use finish_job::finish_job;
 pub use finish_time::out_at;
 pub use goal::GoalBadge;
+pub use open_failure::open_failure;
 pub use waits::Waits;

@@ -15,6 +15,7 @@ pub fn unreadable(problem: BytesProblem) -> StorageFault {
 }
 
 /// A failed request.
+#[expect(clippy::wildcard_enum_match_arm, reason = "the library's own errors, which hold nothing of the browser's")]
 pub fn fault(error: Error) -> StorageFault {
     match &error {
         Error::DomException(exception) => fault_named(&exception.name(), &exception.message()),

@@ -28,7 +28,13 @@ pub fn ChangeFirst(id: RunId, change: Memo<Option<Changeover>>) -> impl IntoView
                     <p class="heat-ready" id="heat-ready"><Icon name="check"/>{i18n::change_verified()}</p>
                 }
                 .into_any(),
-                call => panel(store, id, call, found, change, doubted),
+                call @ (HeatStatus::SetUpTooHot
+                | HeatStatus::TooHot
+                | HeatStatus::TooCool
+                | HeatStatus::TooShort
+                | HeatStatus::ChangeFirst
+                | HeatStatus::Settle
+                | HeatStatus::Verified) => panel(store, id, call, found, change, doubted),
             }
         })
     };

@@ -18,10 +18,9 @@ pub fn end_settling(store: Store, id: RunId, settling: ActiveSettling, time: Set
         let undo = settled_undo(shop, &facts);
         (facts, undo)
     });
-    store.record_all(facts);
     let text = match time {
         SettledTime::Counts => i18n::settle_logged(i18n::duration(settling.at(at).elapsed.into())),
         SettledTime::LeftOut => i18n::settle_left_out().to_owned(),
     };
-    store.notify_with_undo(text, undo);
+    store.record_with_undo(facts, undo, text);
 }

@@ -64,8 +64,7 @@ fn timer(store: Store, id: RunId, going: ActiveSettling, doubted: RwSignal<Optio
         }
     };
     let drop_it = move |_| {
-        store.record(going.id, Fact::Deleted);
-        store.notify_with_undo(i18n::settle_dropped(), vec![(going.id, Fact::Restored)]);
+        store.delete_with_undo(going.id, i18n::settle_dropped());
     };
     view! {
         <div class="heat-wait going">

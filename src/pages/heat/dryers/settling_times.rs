@@ -43,8 +43,7 @@ fn line(store: Store, id: Subject, settling: &Settling) -> AnyView {
     let possible = settling.took.is_none_or(|took| took.milliseconds() == 0) || is_possible_time(settling);
     let label = format!("{}: {way}", i18n::delete());
     let delete = move |_| {
-        store.record(id, Fact::Deleted);
-        store.notify_with_undo(i18n::settling_deleted(), vec![(id, Fact::Restored)]);
+        store.delete_with_undo(id, i18n::settling_deleted());
     };
     view! {
         <li>

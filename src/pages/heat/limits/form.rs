@@ -30,9 +30,9 @@ pub fn LimitFormPage(number: u8) -> impl IntoView {
     let back = move |_| {
         let was = store.shop.with_untracked(|shop| shop.heat.own_limit(fabric, kind).cloned());
         let fact = |temperature, note| Fact::Heat(HeatFact::FabricLimit { fabric, kind, temperature, note });
-        store.record(Uuid::nil(), fact(None, String::new()));
         let undo = was.map(|own| (Uuid::nil(), fact(Some(own.temperature), own.note)));
-        store.notify_with_undo(i18n::limit_is_default(), undo.into_iter().collect());
+        let facts = vec![(Uuid::nil(), fact(None, String::new()))];
+        store.record_with_undo(facts, undo.into_iter().collect(), i18n::limit_is_default());
         LIST.replace();
     };
     let title = i18n::limit_edit_title(i18n::fabric(fabric), i18n::limit_kind(kind));

@@ -4,7 +4,6 @@ use crate::components::{Icon, Sheet};
 use crate::i18n;
 use crate::pages::photos::Photos;
 use crate::store::Store;
-use lastpull_core::facts::Fact;
 use lastpull_core::ink::{DrawdownLine, SwatchMeasurement};
 use leptos::prelude::*;
 
@@ -28,8 +27,7 @@ pub fn Line(
     let words = i18n::colour_line(&line);
     let label = format!("{}: {words}", i18n::delete());
     let delete = move |_| {
-        store.record(event, Fact::Deleted);
-        store.notify_with_undo(i18n::colour_drawn_deleted(), vec![(event, Fact::Restored)]);
+        store.delete_with_undo(event, i18n::colour_drawn_deleted());
     };
     let note = Some(line.made.note.clone()).filter(|note| !note.is_empty());
     let colours = [line.seen, said].map(|lab| lab.to_colour().to_string());

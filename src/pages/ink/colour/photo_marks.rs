@@ -1,7 +1,8 @@
 //! Three marks on a picture: set by tap, dragged, moved with the arrow keys, shown enlarged.
 
 use super::photo_subject::PhotoOf;
-use crate::components::{Choice, Icon, drag};
+use crate::components::drag::{self, PointerDrag};
+use crate::components::{Choice, Icon};
 use crate::i18n;
 use lastpull_core::colour::photo_reading::PatchRole;
 use leptos::html;
@@ -56,12 +57,11 @@ pub fn MarkBoard(address: String, width: usize, height: usize, of: PhotoOf, plac
     let now = RwSignal::new(0_usize);
     let board = NodeRef::<html::Div>::new();
     // Index of the mark being dragged.
-    let held = RwSignal::new(None::<usize>);
+    let held = PointerDrag::<usize>::new();
     let share = move |event: &PointerEvent| board.get_untracked().map(|board| drag::fraction(&board, event));
     let down = move |event: PointerEvent| {
         event.prevent_default();
         let (Some(board), Some(at)) = (board.get_untracked(), share(&event)) else { return };
-        drag::capture(&board, &event);
         // A mark within reach of the finger is dragged; otherwise the active mark moves here.
         let ratio = height as f64 / width.max(1) as f64;
         let near = |which: &usize| {
@@ -71,18 +71,19 @@ pub fn MarkBoard(address: String, width: usize, height: usize, of: PhotoOf, plac
             })
         };
         let which = (0..MARKS.len()).find(near).unwrap_or_else(|| now.get_untracked());
+        if !held.start(&board, &event, which) {
+            return;
+        }
         now.set(which);
-        held.set(Some(which));
         placed.update(|placed| placed.put(which, at));
     };
     let moves = move |event: PointerEvent| {
-        if let (Some(which), Some(at)) = (held.get_untracked(), share(&event)) {
+        if let (Some(which), Some(at)) = (held.by(&event), share(&event)) {
             placed.update(|placed| placed.put(which, at));
         }
     };
-    let up = move |_: PointerEvent| {
-        if held.get_untracked().is_some() {
-            held.set(None);
+    let up = move |event: PointerEvent| {
+        if held.end(&event).is_some() {
             // Go on to the next mark that is not set yet.
             let next = placed.with_untracked(|placed| placed.set.iter().position(|set| !set));
             if let Some(next) = next {
@@ -142,7 +143,7 @@ pub fn MarkBoard(address: String, width: usize, height: usize, of: PhotoOf, plac
         }
     });
     let marks = marks.collect_view();
-    let is_held = Memo::new(move |_| held.with(Option::is_some));
+    let is_held = Memo::new(move |_| held.get().is_some());
     view! {
         <Choice label=i18n::colour_photo_which() name="mark" options value=Signal::from(now) on_pick=Callback::new(move |which| now.set(which))/>
         <div

@@ -56,7 +56,7 @@ pub fn ReadingField(
                 ReadBy::Screen => view! { <ScreenInput name reading/> }.into_any(),
                 ReadBy::Photo => match photo.unwrap_or_default() {
                     PhotoOf::Drawdown(component) => view! { <PhotoReferenceInput component reading/> }.into_any(),
-                    of => {
+                    of @ (PhotoOf::Swatch | PhotoOf::Garment | PhotoOf::Target) => {
                         let known = Signal::derive(move || known.and_then(|known| known.get()));
                         view! { <PhotoReadingInput known of reading/> }.into_any()
                     }

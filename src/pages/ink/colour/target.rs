@@ -5,7 +5,7 @@ use super::photo_subject::{PhotoOf, keep_picture};
 use super::reading::{CompleteReading, Reading};
 use super::reading_field::ReadingField;
 use crate::components::{Choice, Icon, NotHere, Page, Sheet};
-use crate::forms::{DialogDraft, FormSubmit, submit_dialog};
+use crate::forms::{Draft, FormSubmit, submit_dialog};
 use crate::i18n;
 use crate::pages::photos::Photos;
 use crate::route::{InkRoute, Route};
@@ -47,14 +47,13 @@ pub fn TargetPage(recipe: Subject) -> impl IntoView {
             store.notify_with_undo(i18n::colour_target_saved(), vec![undo]);
             keep_picture(store, recipe, photo);
             reading.set(Reading::default());
-            submit.emptied();
+            submit.draft.saved();
         };
         submit.save(store, vec![set(RecipeField::Target(Some(sample.sample)))], Box::new(saved));
     };
     let clear = move |_| {
         let undo = set(RecipeField::Target(target.get_untracked()));
-        store.record_all(vec![set(RecipeField::Target(None))]);
-        store.notify_with_undo(i18n::colour_target_cleared(), vec![undo]);
+        store.record_with_undo(vec![set(RecipeField::Target(None))], vec![undo], i18n::colour_target_cleared());
     };
     let waits = Signal::derive(move || submit.busy.get() || reading.with(|reading| reading.colour().is_none()));
     let opened = RwSignal::new(None::<Garment>);
@@ -88,7 +87,7 @@ pub fn TargetPage(recipe: Subject) -> impl IntoView {
                 {move || {
                     // Drawn again when what was typed is discarded.
                     read_garment.track();
-                    submit.restored.track();
+                    submit.draft.restored.track();
                     view! { <ReadingField name="target" label=i18n::colour_target_new() reading known=read_garment photo=PhotoOf::Target/> }
                 }}
                 <button type="submit" class="button primary" id="target-save" disabled=waits>{i18n::save()}</button>
@@ -137,14 +136,17 @@ fn GarmentSheet(garment: Garment, target: Memo<Option<ColourReading>>, on_close:
     let Some(lot) = garment.lot else { return ().into_any() };
     let before = store.shop.with_untracked(|shop| shop.ink.garment(lot));
     let reading = RwSignal::new(Reading::of(before));
-    let draft = DialogDraft::of(format!("garment-{lot}")).keep(reading);
+    let draft = Draft::of_dialog(format!("garment-{lot}")).keep(reading);
     let has_photos = store.shop.with_untracked(|shop| !shop.photos.of(lot).is_empty());
     let waits = Signal::derive(move || reading.with(|reading| reading.colour().is_none()));
     let problems = RwSignal::new(Problems::new());
     let check = move || reading.with_untracked(|reading| reading.check("garment"));
     let save = submit_dialog(problems, check, move |CompleteReading { sample, photo }| {
-        store.record(lot, Fact::Ink(InkFact::GarmentRead(Some(sample.sample))));
-        store.notify_with_undo(i18n::colour_garment_saved(), vec![(lot, Fact::Ink(InkFact::GarmentRead(before)))]);
+        store.record_with_undo(
+            vec![(lot, Fact::Ink(InkFact::GarmentRead(Some(sample.sample))))],
+            vec![(lot, Fact::Ink(InkFact::GarmentRead(before)))],
+            i18n::colour_garment_saved(),
+        );
         keep_picture(store, lot, photo);
         draft.saved();
         on_close.run(());

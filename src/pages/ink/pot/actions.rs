@@ -54,9 +54,8 @@ pub fn Steps(
     };
     let close = move |closed: bool| {
         let fact = |closed| Fact::Ink(InkFact::PotSet(vec![PotField::Closed(closed)]));
-        store.record(id, fact(closed));
         let said = if closed { i18n::pot_closed_notice() } else { i18n::pot_opened_notice() };
-        store.notify_with_undo(said, vec![(id, fact(!closed))]);
+        store.record_with_undo(vec![(id, fact(closed))], vec![(id, fact(!closed))], said);
     };
     let delete = move |_| {
         let name = card.with_untracked(|card| card.as_ref().map(|card| card.label.pot.clone()).unwrap_or_default());

@@ -3,9 +3,8 @@
 use super::event_note::AdditionRecorded;
 use super::ledger_text::scale_step;
 use crate::components::{Empty, Icon, Keypad, NotHere, Page, Swatch};
-use crate::forms::{Bound, DialogDraft, Field, FormSubmit, Kind, field_name, problem_text};
+use crate::forms::{Bound, Draft, Field, FormSubmit, Kind, field_name, problem_text};
 use crate::i18n;
-use crate::pages::ink::record::record_and_notify;
 use crate::platform::{ids, wake_lock};
 use crate::route::{InkRoute, PotRoute, Route};
 use crate::store::Store;
@@ -51,20 +50,18 @@ pub fn AddToPotPage(id: Subject) -> impl IntoView {
             form.check(shop, id, PourStep::Correction, store.operator().as_deref(), i18n::units())
         })
     };
-    let after = Memo::new(move |_| match checked() {
-        Ok(InkFact::Poured { component, grams, .. }) => {
-            Some((component, grams, store.shop.with(|shop| after_addition(shop, id, &[(component, grams)]))))
-        }
-        _ => None,
+    let after = Memo::new(move |_| {
+        let Ok(InkFact::Poured { component, grams, .. }) = checked() else { return None };
+        Some((component, grams, store.shop.with(|shop| after_addition(shop, id, &[(component, grams)]))))
     });
     let submit = FormSubmit::new(Box::new(move || Ok(vec![(ids::new_id(), Fact::Ink(checked()?))])));
     // The note only: what the scale showed is worth nothing later.
-    let draft = DialogDraft::of("why").keep(note);
+    let draft = Draft::of_dialog("why").keep(note);
     let problems = submit.problems;
     let send = Callback::new(move |()| {
         let Some(facts) = submit.validate() else { return };
         let event = facts.first().map(|(event, _)| *event);
-        record_and_notify(store, facts, i18n::pot_added_notice());
+        store.record_new(facts, i18n::pot_added_notice());
         grams.set(String::new());
         note.set(String::new());
         draft.saved();

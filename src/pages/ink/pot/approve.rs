@@ -1,9 +1,8 @@
 //! The client's approval, and saving a pot's composition as a revision.
 
 use crate::components::{Icon, Sheet};
-use crate::forms::{Bound, DialogDraft, Field, Kind, submit_dialog};
+use crate::forms::{Bound, Draft, Field, Kind, submit_dialog};
 use crate::i18n;
-use crate::pages::ink::record::record_and_notify;
 use crate::platform::ids;
 use crate::store::Store;
 use lastpull_core::form::Problems;
@@ -25,7 +24,7 @@ pub fn ApprovalSheet(id: Subject, card: Memo<Option<PotCard>>, close: Callback<(
     });
     let text = RwSignal::new(client.unwrap_or_default());
     let called = called(store, id);
-    let draft = DialogDraft::of("approve").keep(called).keep(text);
+    let draft = Draft::of_dialog("approve").keep(called).keep(text);
     let what = match (as_written, revision) {
         (true, Some(revision)) => i18n::pot_yes_as_written(i18n::pot_revision(&revision)),
         (_, Some(revision)) => i18n::pot_yes_saves(i18n::pot_revision(&revision)),
@@ -43,7 +42,7 @@ pub fn ApprovalSheet(id: Subject, card: Memo<Option<PotCard>>, close: Callback<(
     let send = submit_dialog(problems, facts, move |facts| {
         draft.saved();
         close.run(());
-        record_and_notify(store, facts, i18n::pot_yes_notice());
+        store.record_new(facts, i18n::pot_yes_notice());
     });
     view! {
         <Sheet title=i18n::pot_client_yes() on_close=close>
@@ -64,7 +63,7 @@ pub fn SaveSheet(id: Subject, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
     let text = RwSignal::new(String::new());
     let called = called(store, id);
-    let draft = DialogDraft::of("save").keep(called).keep(text);
+    let draft = Draft::of_dialog("save").keep(called).keep(text);
     let problems = RwSignal::new(Problems::new());
     let facts = move || {
         let note: String = text.get_untracked().trim().chars().take(LONGEST).collect();
@@ -76,7 +75,7 @@ pub fn SaveSheet(id: Subject, close: Callback<()>) -> impl IntoView {
     let send = submit_dialog(problems, facts, move |facts| {
         draft.saved();
         close.run(());
-        record_and_notify(store, facts, i18n::pot_saved_notice());
+        store.record_new(facts, i18n::pot_saved_notice());
     });
     view! {
         <Sheet title=i18n::pot_save() on_close=close>

@@ -4,7 +4,6 @@ use super::ledger_text::scale_step;
 use crate::components::{Choice, Sheet};
 use crate::forms::{Field, Kind, bound, submit_dialog};
 use crate::i18n;
-use crate::pages::ink::record::record_and_notify;
 use crate::platform::ids;
 use crate::store::Store;
 use lastpull_core::facts::Fact;
@@ -47,7 +46,7 @@ pub fn RunUseSheet(id: Subject, close: Callback<()>) -> impl IntoView {
     };
     let send = submit_dialog(problems, check, move |fact| {
         close.run(());
-        record_and_notify(store, vec![(ids::new_id(), Fact::Ink(fact))], i18n::pot_used_notice());
+        store.record_new(vec![(ids::new_id(), Fact::Ink(fact))], i18n::pot_used_notice());
     });
     view! {
         <Sheet title=i18n::pot_used() on_close=close>
@@ -80,7 +79,7 @@ pub fn WasteSheet(id: Subject, close: Callback<()>) -> impl IntoView {
     };
     let send = submit_dialog(problems, check, move |fact| {
         close.run(());
-        record_and_notify(store, vec![(ids::new_id(), Fact::Ink(fact))], i18n::pot_wasted_notice());
+        store.record_new(vec![(ids::new_id(), Fact::Ink(fact))], i18n::pot_wasted_notice());
     });
     view! {
         <Sheet title=i18n::pot_waste() on_close=close>

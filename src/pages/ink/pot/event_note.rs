@@ -74,8 +74,7 @@ fn Read(pot: Subject, event: Subject, line: Memo<Option<LedgerLine>>) -> impl In
     let reads = RwSignal::new(false);
     let note = move |[facts, undo]: WithUndo, said: &'static str| {
         if !facts.is_empty() {
-            store.record_all(facts);
-            store.notify_with_undo(said, undo);
+            store.record_with_undo(facts, undo, said);
         }
     };
     let again =

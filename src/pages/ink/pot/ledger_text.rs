@@ -20,8 +20,7 @@ pub fn undo_event(store: Store, event: Subject, was_deleted: bool) {
     } else {
         (Fact::Deleted, Fact::Restored, i18n::pot_taken_back())
     };
-    store.record(event, now);
-    store.notify_with_undo(said, vec![(event, undo)]);
+    store.record_with_undo(vec![(event, now)], vec![(event, undo)], said);
 }
 
 /// The line's event, as text.

@@ -5,7 +5,6 @@ use crate::i18n;
 use crate::platform::ids;
 use crate::route::{InkRoute, PotRoute, Route};
 use crate::store::Store;
-use lastpull_core::facts::Fact;
 use lastpull_core::ids::Subject;
 use lastpull_core::ink::{OverPour, Repair, RepairPlan, WeighInView, repair_facts, weigh_in};
 use lastpull_core::units::Grams;
@@ -20,14 +19,11 @@ pub fn OverPourChoice(id: Subject, weighing: Memo<Option<WeighInView>>) -> impl 
             let by = store.operator();
             weigh_in(shop, id).map(|weigh_in| repair_facts(shop, id, &weigh_in, repair, by.as_deref(), ids::new_id))
         });
-        let facts = facts.unwrap_or_default();
-        let undo = facts.iter().map(|(event, _)| (*event, Fact::Deleted)).collect();
-        store.record_all(facts);
         let said = match repair {
             Repair::ScaleRest => i18n::pot_scaled_notice(),
             Repair::Accept => i18n::pot_accepted_notice(),
         };
-        store.notify_with_undo(said, undo);
+        store.record_new(facts.unwrap_or_default(), said);
     });
     move || {
         weighing.with(|view| match view.as_ref().and_then(|view| Some((view, view.over.as_ref()?))) {

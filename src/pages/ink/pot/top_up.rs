@@ -4,7 +4,6 @@ use super::ledger_text::scale_step;
 use crate::components::{Icon, Sheet};
 use crate::forms::{Bound, Field, Kind};
 use crate::i18n;
-use crate::pages::ink::record::record_and_notify;
 use crate::platform::ids;
 use crate::store::Store;
 use lastpull_core::facts::Fact;
@@ -53,7 +52,7 @@ pub fn TopUpSheet(id: Subject, close: Callback<()>) -> impl IntoView {
             additions.iter().map(poured).collect()
         });
         close.run(());
-        record_and_notify(store, facts, i18n::pot_topped_notice());
+        store.record_new(facts, i18n::pot_topped_notice());
     };
     view! {
         <Sheet title=i18n::pot_top_up() on_close=close>

@@ -4,7 +4,6 @@ use super::consume::{WeighingMethod, Weight, WholeContentButton};
 use crate::components::{Choice, Icon, Sheet};
 use crate::forms::submit_dialog;
 use crate::i18n;
-use crate::pages::ink::record::record_and_notify;
 use crate::platform::ids;
 use crate::store::Store;
 use lastpull_core::facts::Fact;
@@ -53,7 +52,7 @@ pub fn MoveSheet(id: Subject, into: bool, close: Callback<()>) -> impl IntoView 
     };
     let send = submit_dialog(problems, check, move |facts| {
         close.run(());
-        record_and_notify(store, facts, i18n::pot_moved_notice());
+        store.record_new(facts, i18n::pot_moved_notice());
     });
     let title = if into { i18n::pot_move_in() } else { i18n::pot_move_out() };
     let label = if into { i18n::pot_which_from() } else { i18n::pot_which_into() };

@@ -7,7 +7,6 @@ use crate::i18n;
 use crate::platform::{dom, wake_lock};
 use crate::route::{InkRoute, PotRoute, Route};
 use crate::store::Store;
-use lastpull_core::facts::Fact;
 use lastpull_core::ids::Subject;
 use lastpull_core::ink::{StepState, WeighInView, WeighRow, weigh_in_view};
 use leptos::prelude::*;
@@ -63,8 +62,7 @@ pub fn WeighIn(id: Subject, leave: Callback<()>) -> impl IntoView {
 
 /// Undoes the last entry of the weigh-in.
 fn take_back(store: Store, event: Subject) {
-    store.record(event, Fact::Deleted);
-    store.notify_with_undo(i18n::pot_taken_back(), vec![(event, Fact::Restored)]);
+    store.delete_with_undo(event, i18n::pot_taken_back());
 }
 
 fn under(view: &WeighInView) -> String {

@@ -1,6 +1,6 @@
 //! The current component of the weigh-in: the target reading of the scale, and its actual reading.
 
-use crate::components::{Icon, Keypad, Swatch};
+use crate::components::{DoubleTap, Icon, Keypad, Swatch};
 use crate::i18n;
 use crate::platform::{haptics, ids};
 use crate::route::{PotRoute, Route};
@@ -12,9 +12,6 @@ use lastpull_core::ink::{
 };
 use lastpull_core::units::{Grams, NumberProblem};
 use leptos::prelude::*;
-
-/// Milliseconds within which a second tap is ignored. Our own.
-const SECOND_TAP: f64 = 500.0;
 
 /// The component being weighed now.
 #[component]
@@ -63,29 +60,24 @@ pub fn CurrentComponent(
             _ => wrong.set(Some(typed.get_untracked())),
         }
     });
-    let before = StoredValue::new(f64::MIN);
+    let tap = DoubleTap::new();
     let exact = move |event: leptos::ev::MouseEvent| {
         // The second tap of a double tap would be taken for the next component.
-        let is_second = event.time_stamp() - before.get_value() < SECOND_TAP;
-        before.set_value(event.time_stamp());
+        let is_second = tap.is_second(&event);
+        tap.done(&event);
         if let Some(row) = row.get_untracked().filter(|_| !is_second) {
             pour(row.step.component, row.step.to_go());
         }
     };
     let step = move || weighing.with(|view| view.as_ref().map(|view| view.scale_step).unwrap_or_default());
     let enough = Callback::new(move |step: WeighStep| {
-        let (event, by) = (ids::new_id(), store.operator());
-        store
-            .record(event, Fact::Ink(InkFact::Accepted { pot: id, component: step.component, grams: step.poured, by }));
-        store.notify_with_undo(i18n::pot_enough_notice(), vec![(event, Fact::Deleted)]);
+        let accepted =
+            InkFact::Accepted { pot: id, component: step.component, grams: step.poured, by: store.operator() };
+        store.record_new(vec![(ids::new_id(), Fact::Ink(accepted))], i18n::pot_enough_notice());
     });
     let leave_out = Callback::new(move |component: Subject| {
-        let event = ids::new_id();
-        store.record(
-            event,
-            Fact::Ink(InkFact::Accepted { pot: id, component, grams: Grams::ZERO, by: store.operator() }),
-        );
-        store.notify_with_undo(i18n::pot_left_out_notice(), vec![(event, Fact::Deleted)]);
+        let left_out = InkFact::Accepted { pot: id, component, grams: Grams::ZERO, by: store.operator() };
+        store.record_new(vec![(ids::new_id(), Fact::Ink(left_out))], i18n::pot_left_out_notice());
     });
     view! {
         <div class="pot-at-scale">

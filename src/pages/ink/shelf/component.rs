@@ -6,7 +6,6 @@ use crate::i18n;
 use crate::pages::photos::Photos;
 use crate::route::{ColourRoute, InkRoute, PotRoute, Route};
 use crate::store::Store;
-use lastpull_core::facts::Fact;
 use lastpull_core::ids::Subject;
 use lastpull_core::ink::{Component, ComponentCard, StockChange, StockLine, StockRow, component_card};
 use lastpull_core::units::Grams;
@@ -137,8 +136,7 @@ fn line(store: Store, line: &StockLine) -> AnyView {
     let own = !matches!(line.what, StockChange::Poured { .. });
     let event = line.event;
     let take_back = move |_| {
-        store.record(event, Fact::Deleted);
-        store.notify_with_undo(i18n::ink_taken_back(), vec![(event, Fact::Restored)]);
+        store.delete_with_undo(event, i18n::ink_taken_back());
     };
     view! {
         <div class="ink-line">

@@ -2,7 +2,7 @@
 
 use super::component_form::KindAndColour;
 use crate::components::{Icon, Sheet, Swatch};
-use crate::forms::{FormSubmit, field_name, problem_text};
+use crate::forms::{Draft, FormSubmit, field_name, problem_text};
 use crate::i18n;
 use crate::platform::ids;
 use crate::store::Store;
@@ -106,9 +106,15 @@ fn NewComponentFields(on_pick: Callback<Subject>) -> impl IntoView {
         let fields = store.shop.with(|shop| form.with(|form| form.check(shop, None, i18n::units())))?;
         Ok(vec![(id, Fact::Ink(InkFact::ComponentSet(fields)))])
     }));
+    let draft = Draft::of_dialog("component").keep(form);
+    let added = move || {
+        draft.saved();
+        on_pick.run(id);
+    };
     let problem = move || problem_text(submit.problems, field_name!(ComponentForm.name));
     view! {
-        <form on:submit=move |event| submit.submit_then(store, &event, Box::new(move || on_pick.run(id))) novalidate=true>
+        <form on:submit=move |event| submit.submit_then(store, &event, Box::new(added)) novalidate=true>
+            {draft.line()}
             <div class="field" class:wrong=move || problem().is_some()>
                 <label for="component-name">{i18n::ink_component_name()}</label>
                 <div class="field-input">

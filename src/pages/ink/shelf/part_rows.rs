@@ -119,10 +119,14 @@ fn Row(form: RwSignal<RecipeForm>, problems: RwSignal<RecipeProblems>, picking: 
     });
     let problem = move || {
         let found = problems.with(|problems| problems.rows.iter().find(|(row, _)| *row == at).map(|(_, what)| *what));
-        found.map(|what| match what {
-            FormProblem::Taken => i18n::ink_row_twice().to_owned(),
-            FormProblem::Missing if component.with(Option::is_none) => i18n::ink_row_no_component().to_owned(),
-            other => i18n::form_problem(other),
+        found.map(|what| {
+            if what == FormProblem::Taken {
+                i18n::ink_row_twice().to_owned()
+            } else if what == FormProblem::Missing && component.with(Option::is_none) {
+                i18n::ink_row_no_component().to_owned()
+            } else {
+                i18n::form_problem(what)
+            }
         })
     };
     view! {

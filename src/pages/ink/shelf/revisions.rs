@@ -7,7 +7,6 @@ use crate::components::Icon;
 use crate::i18n;
 use crate::route::{InkRoute, PotRoute, Route};
 use crate::store::Store;
-use lastpull_core::facts::Fact;
 use lastpull_core::ink::{RecipeCard, RevisionRow};
 use leptos::prelude::*;
 
@@ -35,8 +34,7 @@ fn revision(store: Store, row: &RevisionRow) -> AnyView {
     let name = i18n::ink_revision_name(&row.name);
     let deleted = name.clone();
     let take_back = move |_| {
-        store.record(id, Fact::Deleted);
-        store.notify_with_undo(i18n::ink_revision_gone(&deleted), vec![(id, Fact::Restored)]);
+        store.delete_with_undo(id, i18n::ink_revision_gone(&deleted));
     };
     let when = match &row.by {
         Some(by) => i18n::ink_saved_by(i18n::moment(row.at), by),

@@ -1,7 +1,7 @@
 //! Entering a delivery or a stock count of a component.
 
 use crate::components::Sheet;
-use crate::forms::{DialogDraft, Field, Kind, bound, submit_dialog};
+use crate::forms::{Draft, Field, Kind, bound, submit_dialog};
 use crate::i18n;
 use crate::platform::ids;
 use crate::store::Store;
@@ -34,7 +34,7 @@ fn StockEntrySheet(id: Subject, what: StockEntry, ask: RwSignal<Option<StockEntr
         store.shop.with_untracked(|shop| shop.ink.component(id).map(|found| found.name.clone()).unwrap_or_default());
     let form = RwSignal::new(StockForm::default());
     // A count is a reading of the scale.
-    let draft = (what == StockEntry::Delivery).then(|| DialogDraft::of("delivery").keep(form));
+    let draft = (what == StockEntry::Delivery).then(|| Draft::of_dialog("delivery").keep(form));
     let problems = RwSignal::new(Problems::new());
     let event = ids::new_id();
     let title = match what {
@@ -49,21 +49,22 @@ fn StockEntrySheet(id: Subject, what: StockEntry, ask: RwSignal<Option<StockEntr
         })
     };
     let send = submit_dialog(problems, check, move |fact| {
-        let message = match &fact {
-            InkFact::Delivered { grams, .. } => i18n::ink_delivered_notice(i18n::weight_fine(*grams), &name),
-            InkFact::Counted { grams, .. } => i18n::ink_counted_notice(i18n::weight_fine(*grams), &name),
-            _ => String::new(),
+        let message = if let InkFact::Delivered { grams, .. } = &fact {
+            i18n::ink_delivered_notice(i18n::weight_fine(*grams), &name)
+        } else if let InkFact::Counted { grams, .. } = &fact {
+            i18n::ink_counted_notice(i18n::weight_fine(*grams), &name)
+        } else {
+            String::new()
         };
         draft.inspect(|draft| draft.saved());
-        store.record(event, Fact::Ink(fact));
-        store.notify_with_undo(message, vec![(event, Fact::Deleted)]);
+        store.record_new(vec![(event, Fact::Ink(fact))], message);
         ask.set(None);
     });
     let hint = if what == StockEntry::Count { i18n::ink_count_hint() } else { "" };
     view! {
         <Sheet title on_close=Callback::new(move |()| ask.set(None))>
             <form on:submit=send novalidate=true>
-                {draft.map(DialogDraft::line)}
+                {draft.map(Draft::line)}
                 <Field label=i18n::ink_how_much() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound!(form.grams) problems hint/>
                 {(what == StockEntry::Delivery).then(|| view! {
                     <Field label=i18n::ink_lot_note() kind=Kind::Words bound=bound!(form.note) problems/>

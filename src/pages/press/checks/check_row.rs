@@ -79,7 +79,14 @@ fn with_colour(text: String, colour: Option<&str>) -> String {
 fn colour_of(expected: &Expected) -> Option<Option<lastpull_core::colour::Colour>> {
     match expected {
         Expected::Garment { colour, .. } | Expected::Ink { colour, .. } => Some(*colour),
-        _ => None,
+        Expected::Temperature(_)
+        | Expected::Time(_)
+        | Expected::Length(_)
+        | Expected::Belt(_)
+        | Expected::Count(_)
+        | Expected::Mesh(_)
+        | Expected::NoFlash
+        | Expected::Words(_) => None,
     }
 }
 
@@ -146,7 +153,7 @@ fn Found(row: CheckRow) -> impl IntoView {
         CheckState::ByInfrared { breach: Some(_), .. } => Some(i18n::check_stands_infrared()),
         CheckState::ByInfrared { breach: None, .. } => Some(i18n::check_infrared_why()),
         CheckState::Measured { breach: Some(_), .. } => Some(i18n::check_stands()),
-        _ => None,
+        CheckState::Measured { breach: None, .. } | CheckState::Open | CheckState::Ticked | CheckState::Skipped => None,
     };
     let (tone, icon, text) = match row.state {
         CheckState::Open => return held.into_any(),

@@ -1,10 +1,11 @@
 //! What the counting page does to a run.
 
-use crate::platform::{haptics, ids, spawn_local};
+use crate::pages::shared::open_failure;
+use crate::platform::haptics;
 use crate::route::Route;
 use crate::store::{Store, after_write};
 use lastpull_core::facts::Fact;
-use lastpull_core::failure::{notice_at_press, open_facts, resume_facts, undo_verdict_of_misprint};
+use lastpull_core::failure::{notice_at_press, resume_facts, undo_verdict_of_misprint};
 use lastpull_core::ids::{RunId, Subject};
 use lastpull_core::run::{CountView, UndoView};
 use lastpull_core::screen::{facts_on_end, should_keep_ready};
@@ -18,19 +19,12 @@ pub fn end_run(store: Store, id: RunId) {
     store.record_all(facts);
 }
 
-/// Records a failure: the press stops at once, and the details are entered afterwards. If it is stopped for a
-/// failure already, that failure is opened.
-pub fn failed(store: Store, run: RunId) {
+/// Opens a new failure, or the one for which the press is stopped already.
+pub fn failed(store: Store, run: RunId, busy: RwSignal<bool>) {
     if let Some(notice) = standing_failure(store, run) {
         return Route::Failure(notice).navigate();
     }
-    let (id, by) = (ids::new_id(), store.operator());
-    let facts = store.shop.with_untracked(|shop| open_facts(shop, run, id, by.as_deref()));
-    spawn_local(async move {
-        if store.record_and_wait(facts).await {
-            Route::Failure(id).navigate();
-        }
-    });
+    open_failure(store, run, busy);
 }
 
 /// Restarts the press; after a failure, with the facts that belong to it.

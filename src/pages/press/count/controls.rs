@@ -15,6 +15,7 @@ use leptos::prelude::*;
 #[component]
 pub fn Controls(id: RunId, count: Memo<CountView>, asking: RwSignal<Option<Asking>>) -> impl IntoView {
     let store = Store::from_context();
+    let opening = RwSignal::new(false);
     let can_undo = Memo::new(move |_| count.with(|count| count.undo.is_some()));
     let left = Memo::new(move |_| count.with(|count| count.left));
     let ends =
@@ -33,7 +34,7 @@ pub fn Controls(id: RunId, count: Memo<CountView>, asking: RwSignal<Option<Askin
             <button type="button" class="control" id="number" on:click=move |_| asking.set(Some(Asking::Number))>
                 <Icon name="plus"/><span>{i18n::act_number()}</span>
             </button>
-            <button type="button" class="control" id="failed" on:click=move |_| failed(store, id)>
+            <button type="button" class="control" id="failed" on:click=move |_| failed(store, id, opening)>
                 <Icon name="alert"/><span>{i18n::act_failed()}</span>
             </button>
             {move || if ends.get() {

@@ -7,7 +7,7 @@ use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::ids::RunId;
 use lastpull_core::job::Size;
-use lastpull_core::run::{CountView, MisprintCause, StopCause};
+use lastpull_core::run::{CountView, MisprintCause, StopCause, UndoView};
 use lastpull_core::units::parse_whole;
 use leptos::prelude::*;
 
@@ -47,9 +47,8 @@ fn Misprint(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, close: 
     let store = Store::from_context();
     // Most misprints are seen as the garment leaves the platen, after its pull was counted.
     let counted = RwSignal::new(count.with_untracked(|count| count.good > 0));
-    let last_size = count.with_untracked(|count| match count.undo {
-        Some(lastpull_core::run::UndoView::Pulled { size, .. }) => size,
-        _ => size.get_untracked(),
+    let last_size = count.with_untracked(|count| {
+        if let Some(UndoView::Pulled { size, .. }) = count.undo { size } else { size.get_untracked() }
     });
     let of = RwSignal::new(last_size);
     let sizes = count
@@ -58,8 +57,11 @@ fn Misprint(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, close: 
         close.run(());
         let fact =
             |pieces| Fact::Misprinted { pieces, size: of.get_untracked(), cause, was_counted: counted.get_untracked() };
-        store.record(id, fact(1));
-        store.notify_with_undo(i18n::misprint_noted(i18n::misprint_cause(cause)), vec![(id, fact(-1))]);
+        store.record_with_undo(
+            vec![(id, fact(1))],
+            vec![(id, fact(-1))],
+            i18n::misprint_noted(i18n::misprint_cause(cause)),
+        );
     };
     view! {
         <Sheet title=i18n::misprint_title() on_close=close>
@@ -97,10 +99,10 @@ fn Number(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, close: Ca
             }
             close.run(());
             let signed = sign * pieces.cast_signed();
-            store.record(id, Fact::Pulled { pieces: signed, size });
             let said = i18n::pieces(pieces);
             let text = if sign > 0 { i18n::number_added(said) } else { i18n::number_taken(said) };
-            store.notify_with_undo(text, vec![(id, Fact::Pulled { pieces: -signed, size })]);
+            let fact = |pieces| vec![(id, Fact::Pulled { pieces, size })];
+            store.record_with_undo(fact(signed), fact(-signed), text);
         }
     };
     view! {

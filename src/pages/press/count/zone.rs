@@ -89,7 +89,7 @@ pub fn Zone(
     let stopped = Memo::new(move |_| {
         count.with(|count| match count.phase {
             RunPhase::Stopped { since, cause } => Some((since, cause)),
-            _ => None,
+            RunPhase::Waiting | RunPhase::Running | RunPhase::Ended => None,
         })
     });
     let cloth = garment.unwrap_or(Colour::WHITE);

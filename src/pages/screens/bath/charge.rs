@@ -34,15 +34,16 @@ pub fn ChargeSheet(charge: Option<Subject>, bath: Memo<BathView>, close: Callbac
     };
     let send = submit_dialog(problems, check, move |fact| {
         close.run(());
-        store.record(id, Fact::Stencil(fact));
+        let facts = vec![(id, Fact::Stencil(fact))];
         if is_new {
-            store.notify_with_undo(i18n::bath_charged(), vec![(id, Fact::Deleted)]);
+            store.record_new(facts, i18n::bath_charged());
+        } else {
+            store.record_all(facts);
         }
     });
     let delete = move |_| {
         close.run(());
-        store.record(id, Fact::Deleted);
-        store.notify_with_undo(i18n::bath_charge_deleted(), vec![(id, Fact::Restored)]);
+        store.delete_with_undo(id, i18n::bath_charge_deleted());
     };
     let title = if is_new { i18n::bath_charge_title() } else { i18n::bath_charge_edit_title() };
     view! {

@@ -20,8 +20,7 @@ pub fn Batches(bath: Memo<BathView>) -> impl IntoView {
         );
         let delete = move |_| {
             let step = store.shop.with_untracked(|shop| delete_batch(shop, id, store.operator().as_deref()));
-            store.record_all(step.facts);
-            store.notify_with_undo(i18n::bath_batch_deleted(), step.undo);
+            store.record_with_undo(step.facts, step.undo, i18n::bath_batch_deleted());
         };
         view! {
             <div class="stencil-row">

@@ -39,10 +39,7 @@ pub fn PutIn(close: Callback<()>) -> impl IntoView {
         });
     });
     let over = Memo::new(move |_| {
-        let count = match form.with(BatchInForm::check) {
-            Ok(StencilFact::BatchIn { count, .. }) => Some(count),
-            _ => None,
-        };
+        let count = form.with(BatchInForm::check).ok().and_then(|fact| screens_put_in(&fact));
         count.zip(capacity).and_then(|(count, most)| (count > most).then_some(most))
     });
     let check = move || {
@@ -51,13 +48,11 @@ pub fn PutIn(close: Callback<()>) -> impl IntoView {
             .with_untracked(|shop| form.with_untracked(|form| put_in(shop, batch, form, store.operator().as_deref())))
     };
     let send = submit_dialog(problems, check, move |step| {
-        let count = step.facts.iter().find_map(|(_, fact)| match fact {
-            Fact::Stencil(StencilFact::BatchIn { count, .. }) => Some(u32::from(*count)),
-            _ => None,
+        let count = step.facts.iter().find_map(|(_, fact)| {
+            if let Fact::Stencil(fact) = fact { screens_put_in(fact).map(u32::from) } else { None }
         });
         close.run(());
-        store.record_all(step.facts);
-        store.notify_with_undo(i18n::bath_put_in_done(count.unwrap_or_default()), step.undo);
+        store.record_with_undo(step.facts, step.undo, i18n::bath_put_in_done(count.unwrap_or_default()));
     });
     let none = waiting.is_empty();
     let (label, hint) =
@@ -72,4 +67,9 @@ pub fn PutIn(close: Callback<()>) -> impl IntoView {
             </form>
         </Sheet>
     }
+}
+
+/// Number of screens that a fact puts into the bath.
+fn screens_put_in(fact: &StencilFact) -> Option<u16> {
+    if let StencilFact::BatchIn { count, .. } = fact { Some(*count) } else { None }
 }

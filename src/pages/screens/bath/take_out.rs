@@ -2,7 +2,7 @@
 
 use super::contents::labels;
 use crate::components::{Checkboxes, Choice, Icon, Sheet};
-use crate::forms::{DialogDraft, Field, Kind, bound, field_name, submit_dialog};
+use crate::forms::{Draft, Field, Kind, bound, field_name, submit_dialog};
 use crate::i18n;
 use crate::platform::ids;
 use crate::store::Store;
@@ -17,7 +17,7 @@ use leptos::prelude::*;
 pub fn TakeOut(batch: Subject, bath: Memo<BathView>, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
     let form = RwSignal::new(BatchOutForm::default());
-    let draft = DialogDraft::of(format!("out-{batch}")).keep(form);
+    let draft = Draft::of_dialog(format!("out-{batch}")).keep(form);
     let problems = RwSignal::new(Problems::new());
     let row = bath.with_untracked(|bath| bath.in_bath.iter().find(|row| row.id == batch).cloned());
     let screens = row.as_ref().map(|row| row.screens.clone()).unwrap_or_default();
@@ -47,8 +47,7 @@ pub fn TakeOut(batch: Subject, bath: Memo<BathView>, close: Callback<()>) -> imp
     let forget = move |_| {
         let step = store.shop.with_untracked(|shop| delete_batch(shop, batch, store.operator().as_deref()));
         close.run(());
-        store.record_all(step.facts);
-        store.notify_with_undo(i18n::bath_batch_deleted(), step.undo);
+        store.record_with_undo(step.facts, step.undo, i18n::bath_batch_deleted());
     };
     view! {
         <Sheet title=i18n::bath_out_title() on_close=close>
@@ -79,7 +78,7 @@ pub fn TakeOut(batch: Subject, bath: Memo<BathView>, close: Callback<()>) -> imp
 pub fn NoteOut(close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
     let form = RwSignal::new(BatchOutForm { kind: BatchTimeKind::Whole, ..BatchOutForm::default() });
-    let draft = DialogDraft::of("out").keep(form);
+    let draft = Draft::of_dialog("out").keep(form);
     let problems = RwSignal::new(Problems::new());
     // One id per dialog, so that pressing twice creates one record.
     let batch = ids::new_id();
@@ -118,7 +117,7 @@ fn send(
     batch: Subject,
     form: RwSignal<BatchOutForm>,
     problems: RwSignal<Problems>,
-    draft: DialogDraft,
+    draft: Draft,
     close: Callback<()>,
 ) -> impl Fn(leptos::ev::SubmitEvent) + 'static {
     let check = move || {
@@ -128,7 +127,6 @@ fn send(
     submit_dialog(problems, check, move |step| {
         draft.saved();
         close.run(());
-        store.record_all(step.facts);
-        store.notify_with_undo(i18n::bath_out_done(), step.undo);
+        store.record_with_undo(step.facts, step.undo, i18n::bath_out_done());
     })
 }

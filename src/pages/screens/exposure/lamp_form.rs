@@ -37,6 +37,9 @@ pub fn LampPage(#[prop(into)] lamp: Option<Subject>) -> impl IntoView {
     let kind = Memo::new(move |_| form.with(|form| form.kind));
     let kinds = LampKind::ALL.into_iter().map(|kind| (kind, i18n::lamp_kind_name(kind).to_owned())).collect();
     let title = if lamp.is_some() { i18n::exposure_lamp() } else { i18n::lamp_new() };
+    let distance = move |hint: &'static str| {
+        view! { <Field label=i18n::lamp_distance() kind=Kind::Length unit=i18n::unit_length() bound=bound!(form.distance) problems hint/> }.into_any()
+    };
     view! {
         <Page title=Signal::derive(move || title.to_owned()) up=EQUIPMENT class="form">
             <form on:submit=move |event| submit.submit(store, &event, EQUIPMENT) novalidate=true>
@@ -45,14 +48,9 @@ pub fn LampPage(#[prop(into)] lamp: Option<Subject>) -> impl IntoView {
                 <Choice label=i18n::lamp_kind() name="kind" options=kinds value=kind on_pick=Callback::new(move |kind| form.update(|form| form.kind = kind))/>
                 {move || match kind.get() {
                     LampKind::Contact => view! { <p class="quiet-line">{i18n::exposure_no_law_contact()}</p> }.into_any(),
-                    kind => {
-                        let hint = match kind {
-                            LampKind::Tubes => i18n::exposure_no_law_tubes(),
-                            LampKind::Panel => i18n::exposure_no_law_panel(),
-                            _ => i18n::lamp_distance_hint(),
-                        };
-                        view! { <Field label=i18n::lamp_distance() kind=Kind::Length unit=i18n::unit_length() bound=bound!(form.distance) problems hint/> }.into_any()
-                    }
+                    LampKind::Tubes => distance(i18n::exposure_no_law_tubes()),
+                    LampKind::Panel => distance(i18n::exposure_no_law_panel()),
+                    LampKind::Point => distance(i18n::lamp_distance_hint()),
                 }}
                 <p class="caution"><Icon name="alert"/>{i18n::exposure_caution()}</p>
                 <SaveBar problems busy=submit.busy/>

@@ -23,8 +23,7 @@ pub fn History(id: Subject, screen: Screen) -> impl IntoView {
             Some((screen.label.clone(), fact, restore_fact(screen)))
         });
         if let Some((label, fact, stands)) = found {
-            store.record(id, fact);
-            store.notify_with_undo(i18n::screen_taken_back(label), vec![(id, stands)]);
+            store.record_with_undo(vec![(id, fact)], vec![(id, stands)], i18n::screen_taken_back(label));
         }
     };
     let latest_first: Vec<_> = screen.log.into_iter().rev().enumerate().collect();

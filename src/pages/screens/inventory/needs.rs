@@ -1,6 +1,6 @@
 //! The screens that the coming runs still need, and when to start burning them.
 
-use super::record::record_with_undo;
+use super::record::record_screens;
 use crate::components::{Icon, Swatch};
 use crate::i18n;
 use crate::route::{JobsRoute, Route, ScreensRoute};
@@ -115,7 +115,7 @@ fn Step(run: RunId, step: NeedStep) -> impl IntoView {
             let labels: Vec<String> = now.iter().filter_map(label).collect();
             (tick_facts(shop, &now, step, Some(run), store.operator().as_deref()), labels.join(", "))
         });
-        record_with_undo(store, facts, i18n::burn_done_for(name, labels));
+        record_screens(store, facts, i18n::burn_done_for(name, labels));
     };
     let when = i18n::moment(latest);
     view! {

@@ -7,8 +7,7 @@ use lastpull_core::screen::undo_facts;
 use leptos::prelude::*;
 
 /// Records facts about screens and shows a notice with undo.
-pub fn record_with_undo(store: Store, facts: Vec<(Subject, Fact)>, text: String) {
+pub fn record_screens(store: Store, facts: Vec<(Subject, Fact)>, text: String) {
     let undo = store.shop.with_untracked(|shop| undo_facts(shop, &facts));
-    store.record_all(facts);
-    store.notify_with_undo(text, undo);
+    store.record_with_undo(facts, undo, text);
 }

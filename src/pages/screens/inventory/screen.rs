@@ -3,7 +3,7 @@
 use super::data::Data;
 use super::history::{Failures, History};
 use super::move_button::move_button;
-use super::record::record_with_undo;
+use super::record::record_screens;
 use super::steps::Steps;
 use crate::components::{GarmentChip, Icon, NotHere, Page};
 use crate::forms::delete;
@@ -63,11 +63,11 @@ fn StateSection(card: ScreenCard) -> impl IntoView {
     let label = StoredValue::new(screen.label);
     let go = move |to: ScreenState| {
         let facts = store.shop.with_untracked(|shop| move_facts(shop, &[id], to, store.operator().as_deref()));
-        record_with_undo(store, facts, i18n::screens_moved(label.get_value(), i18n::screen_state(to)));
+        record_screens(store, facts, i18n::screens_moved(label.get_value(), i18n::screen_state(to)));
     };
     let dry = move |step: BurnStep| {
         let facts = store.shop.with_untracked(|shop| tick_facts(shop, &[id], step, None, store.operator().as_deref()));
-        record_with_undo(store, facts, i18n::burn_done_for(i18n::burn_step(step), label.get_value()));
+        record_screens(store, facts, i18n::burn_done_for(i18n::burn_step(step), label.get_value()));
     };
     let drying = next_step.filter(|step| matches!(step, BurnStep::Dry | BurnStep::WashDry));
     let others: Vec<ScreenState> =

@@ -1,7 +1,7 @@
 //! The bar below a selection: the states to which all selected screens can move.
 
 use super::move_button::move_button;
-use super::record::record_with_undo;
+use super::record::record_screens;
 use crate::i18n;
 use crate::store::Store;
 use lastpull_core::ids::Subject;
@@ -19,7 +19,7 @@ pub fn SelectBar(picked: RwSignal<Option<Vec<Subject>>>) -> impl IntoView {
             store.shop.with_untracked(|shop| move_facts(shop, &ids.get_untracked(), to, store.operator().as_deref()));
         let screens = i18n::screens_n(ids.with_untracked(Vec::len) as u32);
         picked.set(None);
-        record_with_undo(store, facts, i18n::screens_moved(screens, i18n::screen_state(to)));
+        record_screens(store, facts, i18n::screens_moved(screens, i18n::screen_state(to)));
     };
     let said = move || {
         let count = ids.with(Vec::len) as u32;
