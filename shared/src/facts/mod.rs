@@ -24,6 +24,7 @@ mod job;
 mod photo;
 mod run;
 pub(crate) mod screen;
+mod with_undo;
 
 pub use check::{CheckItem, CheckOutcome, Expected};
 pub use exposure::*;
@@ -34,6 +35,7 @@ pub use job::{Fabric, JobField, LotField, Size, SizePieces};
 pub use photo::{MAX_ACCEPTED_BYTES, MAX_ACCEPTED_SIDE, PhotoFact};
 pub use run::{Flash, Location, MisprintCause, RunField, StopCause};
 pub use screen::*;
+pub use with_undo::FactsWithUndo;
 
 /// An entry of the shop's journal.
 pub type Entry = journal::Entry<Fact>;

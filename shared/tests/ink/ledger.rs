@@ -1,7 +1,7 @@
 //! A pot's ledger: pours, transfers, corrections, and what is taken back.
 
 use crate::shop::{PHONE, Published, TABLET, TestShop, g, published};
-use lastpull_core::facts::Fact;
+use lastpull_core::facts::{Fact, FactsWithUndo};
 use lastpull_core::form::FormProblem;
 use lastpull_core::ids::{PhotoId, Subject};
 use lastpull_core::ink::{
@@ -205,8 +205,8 @@ fn a_recorded_pour_can_get_a_note_and_a_reading_later() {
     let read = |l| Some(PhotoSample { sample: sample(l), target: None });
     let again = |press: &TestShop, event, read| amend_reading_facts(&press.shop(), pot, event, read);
     let line = |press: &TestShop, at: usize| pot_card(&press.shop(), pot).unwrap().ledger[at].clone();
-    assert_eq!(again(&press, event, None), [vec![], vec![]], "as it was");
-    let [facts, undo] = again(&press, event, read(40.0));
+    assert_eq!(again(&press, event, None), FactsWithUndo::default(), "as it was");
+    let FactsWithUndo { facts, undo } = again(&press, event, read(40.0));
     press.record_all(facts);
     assert_eq!(pot_card(&press.shop(), pot).unwrap().ledger.len(), 1, "recorded again, it is the same line");
     let amended = line(&press, 0);
@@ -214,11 +214,11 @@ fn a_recorded_pour_can_get_a_note_and_a_reading_later() {
     press.record_all(undo);
     assert_eq!(line(&press, 0).reading, None);
     let swatch = press.ink_event(InkFact::SwatchRead { pot, reading: sample(50.0), note: String::new(), by: None });
-    assert_eq!(again(&press, swatch, None), [vec![], vec![]], "a reading without one is none");
-    let [facts, _] = again(&press, swatch, read(51.0));
+    assert_eq!(again(&press, swatch, None), FactsWithUndo::default(), "a reading without one is none");
+    let FactsWithUndo { facts, .. } = again(&press, swatch, read(51.0));
     press.record_all(facts);
     assert_eq!(line(&press, 1).reading, Some(sample(51.0)));
-    assert_eq!(again(&press, pot, read(1.0)), [vec![], vec![]]);
+    assert_eq!(again(&press, pot, read(1.0)), FactsWithUndo::default());
     assert_eq!(last_added(&press.shop(), pot), Some(yellow));
     press.record(event, Fact::Deleted);
     assert_eq!(last_added(&press.shop(), pot), None);

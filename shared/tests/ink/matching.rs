@@ -253,7 +253,8 @@ fn undoing_a_photo_that_set_the_target_removes_the_target() {
         let seen = |l| reading_of(Lab::new(l, 3.0, 4.0), ReadBy::Photo);
         let read = PhotoSample { sample: seen(40.0), target: Some(seen(42.0)) };
         let event = bench.press.id();
-        let [facts, undo] = reading_facts(&bench.press.shop(), pot, event, read, Some("Ines"));
+        let lastpull_core::facts::FactsWithUndo { facts, undo } =
+            reading_facts(&bench.press.shop(), pot, event, read, Some("Ines"));
         for (subject, fact) in facts {
             bench.press.record(subject, fact);
         }

@@ -1,8 +1,9 @@
 //! Screens: inventory, exposure and the reclaim bath.
 
 use crate::shop::TestShop;
+use lastpull_core::facts::FactsWithUndo;
 use lastpull_core::ids::{RunId, Subject};
-use lastpull_core::screen::{BatchInForm, FactsWithUndo, MeshCloth, MeshCount, match_labels, put_in};
+use lastpull_core::screen::{BatchInForm, MeshCloth, MeshCount, match_labels, put_in};
 use lastpull_core::shop::Shop;
 use uuid::Uuid;
 

@@ -9,7 +9,7 @@ frozen! {
         1 CrewNamed(vec!["Inés".into(), "Moss".into()]) =>
             r#"{"crew_named":["Inés","Moss"]}"#,
             "010205496ec3a973044d6f7373";
-        2 WeekClosing([at(18), at(18), at(18), at(18), at(16), None, None]) =>
+        2 WeekClosing([Some(at(18)), Some(at(18)), Some(at(18)), Some(at(18)), Some(at(16)), None, None]) =>
             r#"{"week_closing":[1080,1080,1080,1080,960,null,null]}"#,
             "0201b80801b80801b80801b80801c0070000";
         3 DayClosing { day: day(), time: TimeOfDay::at(16, 30) } =>

@@ -51,8 +51,8 @@ pub(super) fn day() -> Day {
 }
 
 /// A closing time at a whole hour.
-pub(super) fn at(hour: u16) -> Option<TimeOfDay> {
-    Some(TimeOfDay::at(hour, 0))
+pub(super) fn at(hour: u16) -> TimeOfDay {
+    TimeOfDay::at(hour, 0)
 }
 
 pub(super) fn celsius(degrees: i32) -> Temperature {

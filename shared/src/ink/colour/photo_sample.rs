@@ -2,7 +2,7 @@
 
 use crate::colour::Lab;
 use crate::colour::photo_reading::PhotoReading;
-use crate::facts::{ColourReading, Fact, InkFact, ReadBy, RecipeField, lab_of, reading_of};
+use crate::facts::{ColourReading, Fact, FactsWithUndo, InkFact, ReadBy, RecipeField, lab_of, reading_of};
 use crate::ids::Subject;
 use crate::ink::batch::needs::recipe_of;
 use crate::ink::forms::event_note::amended_with_reading;
@@ -33,21 +33,18 @@ pub fn photo_sample(known: Option<ColourReading>, photo: &PhotoReading) -> Photo
     PhotoSample { sample: reading_of(bounded(laid), ReadBy::Photo), target: None }
 }
 
-/// Facts, and the facts that undo them.
-pub type WithUndo = [Vec<(Subject, Fact)>; 2];
-
 /// Records a pot's reading as `event`. A target that the photo brought is recorded, and undone, with it.
-pub fn reading_facts(shop: &Shop, pot: Subject, event: Subject, read: PhotoSample, by: Option<&str>) -> WithUndo {
+pub fn reading_facts(shop: &Shop, pot: Subject, event: Subject, read: PhotoSample, by: Option<&str>) -> FactsWithUndo {
     let noted = InkFact::SwatchRead { pot, reading: read.sample, note: String::new(), by: by.map(str::to_owned) };
     with_target(shop, pot, read.target, [(event, Fact::Ink(noted)), (event, Fact::Deleted)])
 }
 
 /// Records a reading on an existing pour or reading, likewise. Empty if it has this reading already.
-pub fn amend_reading_facts(shop: &Shop, pot: Subject, event: Subject, read: Option<PhotoSample>) -> WithUndo {
+pub fn amend_reading_facts(shop: &Shop, pot: Subject, event: Subject, read: Option<PhotoSample>) -> FactsWithUndo {
     let (Some(noted), Some(was)) =
         (amended_with_reading(shop, event, read.map(|read| read.sample)), shop.ink.event(event))
     else {
-        return WithUndo::default();
+        return FactsWithUndo::default();
     };
     let undo = (event, Fact::Ink(was.fact.clone()));
     with_target(shop, pot, read.and_then(|read| read.target), [(event, Fact::Ink(noted)), undo])
@@ -58,7 +55,7 @@ fn with_target(
     pot: Subject,
     target: Option<ColourReading>,
     [noted, undone]: [(Subject, Fact); 2],
-) -> WithUndo {
+) -> FactsWithUndo {
     let (mut facts, mut undo) = (vec![noted], vec![undone]);
     let recipe = recipe_of(shop, &pot_state(shop, pot));
     if let (Some(id), Some(target)) = (recipe, target) {
@@ -66,7 +63,7 @@ fn with_target(
         facts.insert(0, set(Some(target)));
         undo.push(set(shop.ink.recipe(id).and_then(|recipe| recipe.target)));
     }
-    [facts, undo]
+    FactsWithUndo { facts, undo }
 }
 
 fn bounded(lab: Lab) -> Lab {

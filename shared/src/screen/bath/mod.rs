@@ -6,5 +6,5 @@ pub(crate) mod theil_sen;
 mod trend;
 
 pub use chart::{BathChart, ChartBatch, bath_chart};
-pub use steps::{FactsWithUndo, delete_batch, put_in, take_out};
+pub use steps::{delete_batch, put_in, take_out};
 pub use trend::{BathPace, BathPoint, BathTrend, ScreensLeft, bath_pace, bath_trend};

@@ -1,21 +1,12 @@
 //! Facts that put screens into the bath and take them out, for the batch and its screens together, and the
 //! facts that undo them.
 
-use crate::facts::{Fact, ScreenFact, ScreenField, ScreenState, StencilFact};
+use crate::facts::{Fact, FactsWithUndo, ScreenFact, ScreenField, ScreenState, StencilFact};
 use crate::form::{FormProblem, Problems};
 use crate::ids::Subject;
 use crate::screen::{BatchInForm, BatchOutForm, move_facts, moved};
 use crate::shop::Shop;
 use crate::units::NumberProblem;
-
-/// Facts to record together, and the facts that undo them.
-#[derive(Clone, Debug, PartialEq, Default)]
-pub struct FactsWithUndo {
-    /// The facts to record.
-    pub facts: Vec<(Subject, Fact)>,
-    /// The facts that undo them.
-    pub undo: Vec<(Subject, Fact)>,
-}
 
 impl FactsWithUndo {
     /// Moves screens to a state, and adds the facts that return each to its current state, run and colour.

@@ -8,6 +8,7 @@ use crate::forms::FormSubmit;
 use crate::i18n;
 use crate::platform::ids;
 use crate::store::Store;
+use lastpull_core::facts::FactsWithUndo;
 use lastpull_core::ids::Subject;
 use lastpull_core::ink::{ColourReading, match_view, reading_facts};
 use leptos::prelude::*;
@@ -24,7 +25,7 @@ pub fn ReadSheet(pot: Subject, on_close: Callback<()>) -> impl IntoView {
         event.prevent_default();
         let Some(CompleteReading { sample, photo }) = submit.validate() else { return };
         let event = ids::new_id();
-        let [facts, undo] =
+        let FactsWithUndo { facts, undo } =
             store.shop.with_untracked(|shop| reading_facts(shop, pot, event, sample, store.operator().as_deref()));
         let noted = move || {
             store.notify_with_undo(i18n::reading_noted(), undo);

@@ -8,11 +8,11 @@ use crate::pages::ink::colour::{CompleteReading, PhotoOf, Reading, ReadingField,
 use crate::pages::photos::Photos;
 use crate::route::{ColourRoute, PotRoute, Route};
 use crate::store::Store;
-use lastpull_core::facts::Fact;
+use lastpull_core::facts::{Fact, FactsWithUndo};
 use lastpull_core::form::Problems;
 use lastpull_core::ids::Subject;
 use lastpull_core::ink::{
-    ColourReading, EventNoteForm, InkFact, LedgerLine, PhotoSample, WithUndo, amend_reading_facts, lab_of, pot_card,
+    ColourReading, EventNoteForm, InkFact, LedgerLine, PhotoSample, amend_reading_facts, lab_of, pot_card,
 };
 use leptos::prelude::*;
 
@@ -72,10 +72,8 @@ fn Read(pot: Subject, event: Subject, line: Memo<Option<LedgerLine>>) -> impl In
         .into_any();
     };
     let reads = RwSignal::new(false);
-    let note = move |[facts, undo]: WithUndo, said: &'static str| {
-        if !facts.is_empty() {
-            store.record_with_undo(facts, undo, said);
-        }
+    let note = move |FactsWithUndo { facts, undo }: FactsWithUndo, said: &'static str| {
+        store.record_with_undo(facts, undo, said);
     };
     let again =
         move |read: Option<PhotoSample>| store.shop.with_untracked(|shop| amend_reading_facts(shop, pot, event, read));
