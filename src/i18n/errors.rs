@@ -89,6 +89,10 @@ messages! {
         "A photo in the file is not what its name says, or holds more than a picture.",
         "Una foto del archivo no es lo que dice su nombre, o lleva más que la imagen."
     }
+    import_onto_damage {
+        "Part of what is stored here does not read, so no file can be added to it. “Take everything out” makes a file of all that reads. Keep it safe, erase this device (More, Storage and app), then bring in that file and this one.",
+        "Una parte de lo guardado aquí no se puede leer, así que no se le puede añadir un archivo. “Sacar todo” hace un archivo con todo lo que se lee. Ponlo a salvo, borra este dispositivo (Más, Datos y app) y carga ese archivo y este."
+    }
     backup_too_many {
         "The file names more devices, or leaves out more facts, than a shop can have.",
         "El archivo nombra más dispositivos, o deja fuera más hechos, de los que puede tener un taller."

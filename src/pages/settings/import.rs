@@ -5,6 +5,7 @@ use crate::i18n;
 use crate::platform::files;
 use crate::store::{ImportError, ImportSummary, Store};
 use lastpull_core::exchange::{FileDevice, FileOrigin, ImportPreview, ShopSetting};
+use lastpull_core::journal::StorageFault;
 use leptos::html;
 use leptos::prelude::*;
 
@@ -146,6 +147,7 @@ fn import_error(error: &ImportError) -> String {
         ImportError::NoRoom => i18n::photo_no_room().into(),
         ImportError::File(problem) => i18n::backup_problem(*problem),
         ImportError::TooMany(_) => i18n::backup_too_many().into(),
+        ImportError::Storage(StorageFault::Unreadable(_)) => i18n::import_onto_damage().into(),
         ImportError::Storage(fault) => i18n::storage_fault(fault),
     }
 }

@@ -2,10 +2,10 @@
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
 import { test } from "node:test";
-import { downloadBackup, downloadOnly, factCount, importBackup, prepareBackup } from "../support/backup.mjs";
+import { downloadBackup, downloadOnly, expectRefused, exportBackup, factCount, importBackup, prepareBackup } from "../support/backup.mjs";
 import { now } from "../support/clock.mjs";
 import { pull, touchZone, waitForCount, waitTwoFrames } from "../support/counting.mjs";
-import { backupFile, shopLines } from "../support/journal-file.mjs";
+import { backupFile, id, shopLines } from "../support/journal-file.mjs";
 import { go, hashOf, press } from "../support/page.mjs";
 import { tryAgain, waitForZone, waitUntilBlocked } from "../support/saving-blocked.mjs";
 import { openFirst, openShop, testServer } from "../support/setup.mjs";
@@ -70,6 +70,27 @@ test("a damaged segment under a good checkpoint is not called a backup", async (
   assert.deepEqual([...fileIn(path, "unreadable/checkpoint.bin")], shop, "what they added up to goes along, beside the record of the import");
   await page.getByText("No backup was made on this device yet").waitFor();
   assert.equal((await deviceSettings(page)).backed_up, null);
+});
+
+test("a file that damage keeps out comes in once the device is erased", async (t) => {
+  const page = await openShop(t, app);
+  const history = shopLines(100, now() - 3600_000);
+  // What another device of the shop has recorded.
+  const news = shopLines(20, now() - 1800_000).map((line) => line.replaceAll(id(1), id(2)));
+  await importBackup(page, backupFile(history, now()));
+  await truncateStored(page, "segments", 1, 0);
+  await page.reload();
+  await expectRefused(page, backupFile(news, now()), /does not read.*Take everything out.*erase this device.*bring in that file and this one/s);
+  const { bytes } = await exportBackup(page);
+  const read = journalLines(bytes).length - 1;
+  await go(page, "#/more/about", "#erase");
+  await press(page, "#erase");
+  await press(page, "#erase-yes");
+  await page.locator("#have-file").waitFor();
+  await press(page, "#have-file");
+  await page.locator("#file").waitFor();
+  assert.match(await importBackup(page, bytes), new RegExp(`^${read} facts new`));
+  assert.match(await importBackup(page, backupFile(news, now())), new RegExp(`^${news.length} facts new`));
 });
 
 test("a damaged head is said, and every fact still comes out", async (t) => {

@@ -112,3 +112,19 @@ test("a client's approval half typed is kept while another page is shown", async
   await page.locator("dialog").waitFor({ state: "detached" });
   assert.deepEqual(await drafts(page), []);
 });
+
+test("a component half typed in a recipe's form is kept until it is added", async (t) => {
+  const page = await openShop(t, app, METRIC);
+  await go(page, "#/ink/new", "#add-part");
+  await press(page, "#add-part");
+  await fillForm(page, { "component-name": "Base" });
+  await page.reload();
+  await press(page, "#add-part");
+  await restored(page).waitFor();
+  assert.equal(await value(page, "component-name"), "Base");
+  await press(page, "#add-component");
+  await page.locator("dialog[open]").waitFor({ state: "detached" });
+  await press(page, "#add-part");
+  await press(page, "#new-component");
+  assert.deepEqual([await value(page, "component-name"), await restored(page).count()], ["", 0]);
+});
