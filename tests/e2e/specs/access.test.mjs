@@ -15,19 +15,29 @@ const axe = readFileSync(fileURLToPath(new URL("../../node_modules/axe-core/axe.
 const ALL = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
 const CONTRAST = { type: "rule", values: ["color-contrast"] };
 
-/** Violations that axe finds on the page, as text. */
-async function judge(page, name, rules = ALL) {
+/** Violations that axe finds on the page as it is shown, as text. */
+async function findViolations(page, name, rules) {
   // Colours are measured when no animation is running.
   await page.evaluate(() => Promise.all(document.getAnimations().map((animation) => animation.finished.catch(() => {}))));
+  const { violations } = await page.evaluate((rules) => axe.run(document, { runOnly: rules, resultTypes: ["violations"] }), rules);
+  return violations.flatMap(({ id, nodes }) =>
+    nodes.map((node) => `${name}: ${id}\n    ${node.html.slice(0, 300)}\n    ${node.failureSummary.replace(/\s+/g, " ")}`));
+}
+
+/** Violations on the page as it is, by all rules, and the contrast of its colours in other themes. */
+async function judge(page, name, others = []) {
   if (!(await page.evaluate(() => "axe" in window))) await page.evaluate(axe);
   // As tall as the page: what the bottom bar covers depends only on the scroll position.
   const device = page.viewportSize();
   const height = await page.evaluate(() => document.documentElement.scrollHeight);
   if (height > device.height) await page.setViewportSize({ ...device, height });
-  const { violations } = await page.evaluate((rules) => axe.run(document, { runOnly: rules, resultTypes: ["violations"] }), rules);
+  const violations = await findViolations(page, name, ALL);
+  for (const light of others) {
+    await show(page, light);
+    violations.push(...(await findViolations(page, `${name}, ${light.name}`, CONTRAST)));
+  }
   if (height > device.height) await page.setViewportSize(device);
-  return violations.flatMap(({ id, nodes }) =>
-    nodes.map((node) => `${name}: ${id}\n    ${node.html.slice(0, 300)}\n    ${node.failureSummary.replace(/\s+/g, " ")}`));
+  return violations;
 }
 
 function assertNone(violations) {
@@ -57,11 +67,7 @@ async function judgeEveryPage(t, { lights, language, device }) {
   const page = await openDemo(t, app, { device, colorScheme: first.colorScheme, settings: { language, theme: first.theme } });
   const violations = [];
   await visitPages(page, async (name) => {
-    violations.push(...(await judge(page, name)));
-    for (const light of others) {
-      await show(page, light);
-      violations.push(...(await judge(page, `${name}, ${light.name}`, CONTRAST)));
-    }
+    violations.push(...(await judge(page, name, others)));
     await show(page, first);
   });
   assertNone(violations);
