@@ -6,7 +6,7 @@ import { join } from "node:path";
 import { after, before } from "node:test";
 import { fileURLToPath } from "node:url";
 import { serve } from "../../../src/build/serve.mjs";
-import { PHONE, launch } from "./browser.mjs";
+import { PHONE, launchEngine } from "./browser.mjs";
 import { ZONE, installClock } from "./clock.mjs";
 import { collectErrors, reportPolicyViolations } from "./console-errors.mjs";
 import { press } from "./page.mjs";
@@ -22,7 +22,7 @@ export function testServer() {
   const app = {};
   before(async () => {
     app.server = await serve(DIST);
-    app.browser = await launch();
+    app.browser = await launchEngine();
   });
   after(async () => {
     await app.browser?.close();
