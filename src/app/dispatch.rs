@@ -46,7 +46,7 @@ chunk! {
     }
 }
 
-/// Makes the chunks known to [`lazy`]. Called once, before the first page is drawn.
+/// Makes the chunks known to [`mod@lazy`]. Called once, before the first page is drawn.
 pub fn register_chunks() {
     lazy::register(|route| chunk_of(route).draw(route), fetch_all);
 }

@@ -1,7 +1,7 @@
 //! Colour: as seen and as measured, how two differ, and how pigment makes them.
 //!
-//! From a reading to an answer: [`Lab`] or [`Reflectance`] (an instrument's curve, or the [`smoothest`] with a given
-//! colour) → [`characterise`] a component from its drawdowns → [`predict`] a recipe, or ask [`will_it_cover`]; correct
+//! From a reading to an answer: [`Lab`] or [`Reflectance`] (an instrument's curve, or the [`smoothest()`] with a given
+//! colour) → [`characterise()`] a component from its drawdowns → [`predict()`] a recipe, or ask [`will_it_cover`]; correct
 //! a pot's prediction by its reading with [`anchored_to_colour`] and ask [`correction::what_to_add`].
 //!
 //! # Decisions

@@ -73,7 +73,7 @@ pub struct Suspects {
 }
 
 impl FailureFact {
-    /// Whether every value is within its limits; see [`super::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::journal::JournalFact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
         match self {
             Self::Set(fields) => fields.len() <= LIST && fields.iter().all(FailureField::in_bounds),
@@ -198,7 +198,7 @@ impl Mark {
         Self { x: by(self.x, right), y: by(self.y, down) }
     }
 
-    /// Whether every value is within its limits; see [`super::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::journal::JournalFact::in_bounds`].
     pub(crate) fn in_bounds(self) -> bool {
         self.x <= 1000 && self.y <= 1000
     }

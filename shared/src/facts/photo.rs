@@ -24,7 +24,7 @@ pub enum PhotoFact {
 }
 
 impl PhotoFact {
-    /// Whether every value is within its limits; see [`super::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::journal::JournalFact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
         match self {
             Self::Taken { width, height, bytes, .. } => {

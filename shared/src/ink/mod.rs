@@ -1,7 +1,7 @@
 //! Ink: the colours of inks and garments, and the mixing of inks.
 //!
 //! A **recipe** has revisions, each a list of [`Part`]s. A **pot** is a batch: it is weighed by a revision
-//! ([`weigh_in`]), then corrected, split, merged, topped up and used; what it holds is always replayed from its events
+//! ([`weigh_in()`]), then corrected, split, merged, topped up and used; what it holds is always replayed from its events
 //! ([`pot_state`]). Every pour, correction, approval and weighing of the shelf is an event with its own id: deleting
 //! that id undoes it, and its photos refer to it.
 //!

@@ -7,7 +7,7 @@ import { go, press } from "../support/page.mjs";
 import { openShop, testServer } from "../support/setup.mjs";
 import { addGarments, addRun, newJob, openChecks } from "../support/shop.mjs";
 
-const app = testServer();
+const app = testServer({ whole: true });
 
 test("a job runs from first start to finished, with one misprint", async (t) => {
   const page = await openShop(t, app);

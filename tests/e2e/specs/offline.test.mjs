@@ -9,7 +9,7 @@ import { go, hashOf, press, waitUntil } from "../support/page.mjs";
 import { openShop, ownServer, testServer } from "../support/setup.mjs";
 import { putJobOnPress } from "../support/shop.mjs";
 
-const shared = testServer();
+const shared = testServer({ whole: true });
 
 /** Waits until the app is cached, and returns to the current page. */
 async function waitUntilCached(page) {

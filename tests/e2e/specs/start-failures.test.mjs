@@ -9,7 +9,7 @@ import { go, hashOf, press, waitUntil } from "../support/page.mjs";
 import { newDevice, openFirst, openShop, ownServer, testServer } from "../support/setup.mjs";
 import { putJobOnPress } from "../support/shop.mjs";
 
-const shared = testServer();
+const shared = testServer({ whole: true });
 const ANY_ERROR = { expectedErrors: [/./] };
 
 /** Waits until the app is cached, and returns to the current page. */

@@ -11,7 +11,7 @@ import { go, press } from "../support/page.mjs";
 import { DIST, newDevice, testServer } from "../support/setup.mjs";
 import { putJobOnPress } from "../support/shop.mjs";
 
-const shared = testServer();
+const shared = testServer({ whole: true });
 
 /** A host with a copy of the app at each of these paths. */
 async function hostWith(t, paths) {

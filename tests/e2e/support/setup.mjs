@@ -6,7 +6,7 @@ import { join } from "node:path";
 import { after, before } from "node:test";
 import { fileURLToPath } from "node:url";
 import { serve } from "../../../src/build/serve.mjs";
-import { PHONE, launchEngine } from "./browser.mjs";
+import { PHONE, launch, launchEngine } from "./browser.mjs";
 import { ZONE, installClock } from "./clock.mjs";
 import { collectErrors, reportPolicyViolations } from "./console-errors.mjs";
 import { press } from "./page.mjs";
@@ -17,12 +17,12 @@ export const DIST = process.env.LASTPULL_DIST ?? fileURLToPath(new URL("../../..
 /** Default timeout in milliseconds, for slow shared cores. */
 const TIMEOUT = 15_000;
 
-/** Starts a server and a browser for all tests of a file: `{ server, browser }`. */
-export function testServer() {
+/** Starts a server, and the engine or the whole browser, for all tests of a file: `{ server, browser }`. */
+export function testServer({ whole = false } = {}) {
   const app = {};
   before(async () => {
     app.server = await serve(DIST);
-    app.browser = await launchEngine();
+    app.browser = await (whole ? launch() : launchEngine());
   });
   after(async () => {
     await app.browser?.close();

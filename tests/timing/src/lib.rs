@@ -4,7 +4,7 @@
 // Code that wasm-bindgen generates for an exported function.
 #![allow(unsafe_code)]
 
-use lastpull_core::colour::correction::{Candidate, CorrectionProblem, what_to_add};
+use lastpull_core::colour::correction::{Candidate, CorrectionProblem, PigmentLimit, what_to_add};
 use lastpull_core::colour::{BANDS, Constants, Origin, Print, Reflectance, Surface, Viewing};
 use wasm_bindgen::prelude::wasm_bindgen;
 
@@ -87,7 +87,7 @@ pub fn advise(seed: u32) -> f64 {
         target: seen.look(&there).lab(),
         seen,
         candidates: &candidates,
-        all_pigment: Some((0.15, pot[2..].iter().sum())),
+        all_pigment: Some(PigmentLimit { most: 0.15, now: pot[2..].iter().sum() }),
         max_components: 3,
         resolution: 0.1,
         near_enough: 1.0,

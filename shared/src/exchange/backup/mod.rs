@@ -2,7 +2,7 @@
 //!
 //! `journal.ndjson`, version 1, has one JSON object per line (UTF-8, `\n`): first the header
 //! `{"journal":"lastpull","version":1,"entries":N,"made":milliseconds}`, then N entries as written by
-//! [`Entry::to_line`]. It always contains every entry that the device has, from all devices.
+//! [`Entry::to_line`](crate::journal::Entry::to_line). It always contains every entry that the device has, from all devices.
 //!
 //! `photos/<id>.jpg` are the photos in use that this device has, uncompressed, because JPEG does not
 //! compress further. A file may contain only some of them or none; the others arrive with another file.

@@ -22,7 +22,7 @@ pub enum BatchTime {
 pub(crate) const MAX_BATCH_SECONDS: u32 = 2 * 86_400;
 
 impl BatchTime {
-    /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::journal::JournalFact::in_bounds`].
     pub(crate) fn in_bounds(self) -> bool {
         match self {
             Self::Elapsed => true,
@@ -46,7 +46,7 @@ pub enum BathField {
 }
 
 impl BathField {
-    /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::journal::JournalFact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
         match self {
             Self::Capacity(count) => count.is_none_or(|count| (1..=MAX_SCREENS).contains(&count)),

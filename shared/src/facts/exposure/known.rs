@@ -34,7 +34,7 @@ pub struct Exposure {
 }
 
 impl Exposure {
-    /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::journal::JournalFact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
         self.distance.is_none_or(is_lamp_distance)
             && self.cloth.in_bounds()

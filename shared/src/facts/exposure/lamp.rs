@@ -38,7 +38,7 @@ pub enum LampField {
 }
 
 impl LampField {
-    /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::journal::JournalFact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
         match self {
             Self::Name(name) => is_name(name),

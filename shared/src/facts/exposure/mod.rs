@@ -61,7 +61,7 @@ pub enum StencilFact {
 pub(crate) const MAX_SCREENS: u16 = 200;
 
 impl StencilFact {
-    /// Whether every value is within its limits; see [`super::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::journal::JournalFact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
         let count = |count: &u16| (1..=MAX_SCREENS).contains(count);
         match self {

@@ -118,7 +118,7 @@ pub(crate) fn is_belt_speed(speed: BeltSpeed) -> bool {
 }
 
 impl HeatFact {
-    /// Whether every value is within its limits; see [`super::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::journal::JournalFact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
         match self {
             Self::RoomRead { temperature, humidity, by } => {

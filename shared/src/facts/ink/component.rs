@@ -70,7 +70,7 @@ pub(crate) fn is_storable_weight(weight: Grams) -> bool {
 }
 
 impl ComponentField {
-    /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::journal::JournalFact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
         match self {
             Self::Name(text) => is_name(text),

@@ -131,7 +131,7 @@ impl SwatchMeasurement {
 }
 
 impl DrawdownRecord {
-    /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::journal::JournalFact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
         let lies = match &self.lay {
             RecordedLayer::Hiding => true,

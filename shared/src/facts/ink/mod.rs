@@ -214,7 +214,7 @@ pub enum PourStep {
 pub(crate) type Touched = [Option<Subject>; 2];
 
 impl InkFact {
-    /// Whether every value is within its limits; see [`super::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::journal::JournalFact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
         let poured = |grams: &Grams| grams.is_positive() && is_storable_weight(*grams);
         let person = |by: &Option<String>| by.iter().all(|text| is_name(text));

@@ -31,7 +31,7 @@ pub enum PotField {
 }
 
 impl PotField {
-    /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::journal::JournalFact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
         match self {
             Self::Name(text) => is_name(text),
@@ -54,7 +54,7 @@ pub enum BatchSize {
 }
 
 impl BatchSize {
-    /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::journal::JournalFact::in_bounds`].
     pub(crate) fn in_bounds(self) -> bool {
         let (Self::Whole(weight) | Self::Ink(weight)) = self;
         is_storable_weight(weight)

@@ -27,7 +27,7 @@ pub struct PrintUse {
 }
 
 impl PrintUse {
-    /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::journal::JournalFact::in_bounds`].
     pub(crate) fn in_bounds(self) -> bool {
         let side = |length: Length| (0..=2_000_000).contains(&length.micrometres());
         side(self.width)

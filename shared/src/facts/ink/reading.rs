@@ -66,7 +66,7 @@ impl ColourReading {
         [self.l, self.a, self.b].map(|thousandths| f64::from(thousandths) / 1000.0)
     }
 
-    /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::journal::JournalFact::in_bounds`].
     pub(crate) fn in_bounds(self) -> bool {
         let furthest = (MAX_LAB_AB * 1000.0) as i32;
         let side = -furthest..=furthest;

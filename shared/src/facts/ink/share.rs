@@ -54,7 +54,7 @@ impl Share {
         parse_number(text, least, most).map(Self::from_percent)
     }
 
-    /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::journal::JournalFact::in_bounds`].
     pub(crate) fn in_bounds(self) -> bool {
         self <= Self::MOST
     }

@@ -87,7 +87,7 @@ impl StepTimes {
         time.into()
     }
 
-    /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::journal::JournalFact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
         BurnStep::ALL.iter().all(|step| self.of(*step) <= Millis::from_minutes(Self::MAX_MINUTES.into()))
     }

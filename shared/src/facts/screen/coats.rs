@@ -17,7 +17,7 @@ impl Coats {
     /// Most coats on one side.
     pub(crate) const MAX: u8 = 9;
 
-    /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::journal::JournalFact::in_bounds`].
     pub(crate) fn in_bounds(self) -> bool {
         self.print <= Self::MAX && self.squeegee <= Self::MAX
     }

@@ -25,7 +25,7 @@ impl AgeLimits {
     /// The longest limit that can be entered, in days.
     pub(crate) const MAX: u16 = 2_000;
 
-    /// Whether every value is within its limits; see [`crate::facts::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::journal::JournalFact::in_bounds`].
     pub(crate) fn in_bounds(self) -> bool {
         (1..=Self::MAX).contains(&self.coated) && (1..=Self::MAX).contains(&self.exposed)
     }

@@ -86,7 +86,7 @@ pub(crate) const MAX_TENSION: u16 = 1_000;
 const LATEST: WallTime = WallTime::from_unix_ms(1 << 50);
 
 impl ScreenFact {
-    /// Whether every value is within its limits; see [`super::Fact::in_bounds`].
+    /// Whether every value is within its limits; see [`crate::journal::JournalFact::in_bounds`].
     pub(crate) fn in_bounds(&self) -> bool {
         match self {
             Self::Set(fields) => fields.len() <= LIST && fields.iter().all(ScreenField::in_bounds),
