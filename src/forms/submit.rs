@@ -1,7 +1,6 @@
 //! Submitting a form: validate, save, then continue.
 
 use super::draft::Draft;
-use crate::components::DoubleTap;
 use crate::platform::spawn_local;
 use crate::route::Route;
 use crate::store::Store;
@@ -28,7 +27,6 @@ pub struct FormSubmit<T: 'static = Facts, P: Send + Sync + 'static = Problems> {
     pub failed: RwSignal<bool>,
     /// What is typed and not saved yet.
     pub draft: Draft,
-    tap: DoubleTap,
     check: StoredValue<Box<dyn Fn() -> Validated<T, P> + Send + Sync>>,
 }
 
@@ -48,7 +46,6 @@ impl<T: 'static, P: Default + PartialEq + Send + Sync + 'static> FormSubmit<T, P
             busy: RwSignal::new(false),
             failed: RwSignal::new(false),
             draft: Draft::of_page(),
-            tap: DoubleTap::new(),
             check: StoredValue::new(check),
         };
         Effect::new(move || {
@@ -126,15 +123,10 @@ impl<P: Default + PartialEq + Send + Sync + 'static> FormSubmit<Facts, P> {
         self.submit_then(store, event, Box::new(move || then.replace()));
     }
 
-    /// Saves it, then calls `then`; if it is invalid, shows the problems instead. The second tap of a double tap saves
-    /// nothing again.
+    /// Saves it, then calls `then`; if it is invalid, shows the problems instead.
     pub fn submit_then(self, store: Store, event: &leptos::ev::SubmitEvent, then: Box<dyn FnOnce()>) {
         event.prevent_default();
-        if self.tap.is_second(event) {
-            return;
-        }
         if let Some(facts) = self.validate() {
-            self.tap.done(event);
             self.save(store, facts, then);
         }
     }

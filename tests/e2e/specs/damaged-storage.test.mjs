@@ -74,15 +74,16 @@ test("a damaged segment under a good checkpoint is not called a backup", async (
 
 test("a file that damage keeps out comes in once the device is erased", async (t) => {
   const page = await openShop(t, app);
-  const history = shopLines(100, now() - 3600_000);
-  // What another device of the shop has recorded.
-  const news = shopLines(20, now() - 1800_000).map((line) => line.replaceAll(id(1), id(2)));
-  await importBackup(page, backupFile(history, now()));
+  // What three devices of the shop have recorded; one of them is kept out at first.
+  const [phone, tablet, news] = [1, 2, 3].map((device) => shopLines(100, now() - 3600_000).map((line) => line.replaceAll(id(1), id(device))));
+  await importBackup(page, backupFile(phone, now()));
+  await importBackup(page, backupFile(tablet, now()));
   await truncateStored(page, "segments", 1, 0);
   await page.reload();
   await expectRefused(page, backupFile(news, now()), /does not read.*Take everything out.*erase this device.*bring in that file and this one/s);
   const { bytes } = await exportBackup(page);
   const read = journalLines(bytes).length - 1;
+  assert.ok(read >= tablet.length);
   await go(page, "#/more/about", "#erase");
   await press(page, "#erase");
   await press(page, "#erase-yes");

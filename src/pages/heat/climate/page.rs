@@ -1,7 +1,7 @@
 //! The climate of the shop: entering a reading, and the advice for it.
 
 use super::advice::{ClimateAdvice, EarlierReadings, WorkRestAdvice};
-use crate::components::{Icon, Page};
+use crate::components::{Icon, Page, RepeatedTap};
 use crate::forms::{Bound, FormSubmit, bound, problem_text};
 use crate::i18n;
 use crate::platform::ids;
@@ -45,11 +45,19 @@ fn Read(climate: Memo<ClimateView>) -> impl IntoView {
         Ok(vec![(id.get_untracked(), Fact::Heat(fact))])
     }));
     let problems = submit.problems;
+    let tap = RepeatedTap::new();
+    let noted_last = StoredValue::new(None::<ClimateForm>);
     // The next reading is a new one; the one just recorded can be undone.
     let send = move |event: leptos::ev::SubmitEvent| {
+        let typed = form.get_untracked();
+        if tap.is_second(&event) && noted_last.with_value(|last| last.as_ref() == Some(&typed)) {
+            return event.prevent_default();
+        }
+        tap.done(&event);
         let read = id.get_untracked();
         let noted = move || {
             store.notify_with_undo(i18n::reading_noted(), vec![(read, Fact::Deleted)]);
+            noted_last.set_value(Some(typed));
             id.set(ids::new_id());
         };
         submit.submit_then(store, &event, Box::new(noted));

@@ -1,6 +1,6 @@
 //! The current component of the weigh-in: the target reading of the scale, and its actual reading.
 
-use crate::components::{DoubleTap, Icon, Keypad, Swatch};
+use crate::components::{Icon, Keypad, RepeatedTap, Swatch};
 use crate::i18n;
 use crate::platform::{haptics, ids};
 use crate::route::{PotRoute, Route};
@@ -60,7 +60,7 @@ pub fn CurrentComponent(
             _ => wrong.set(Some(typed.get_untracked())),
         }
     });
-    let tap = DoubleTap::new();
+    let tap = RepeatedTap::new();
     let exact = move |event: leptos::ev::MouseEvent| {
         // The second tap of a double tap would be taken for the next component.
         let is_second = tap.is_second(&event);

@@ -8,11 +8,11 @@ const LONGEST_PAUSE: f64 = 500.0;
 
 /// Remembers when something was last done by a tap.
 #[derive(Clone, Copy)]
-pub struct DoubleTap {
+pub struct RepeatedTap {
     done_at: StoredValue<f64>,
 }
 
-impl DoubleTap {
+impl RepeatedTap {
     /// Nothing was done yet.
     pub fn new() -> Self {
         Self { done_at: StoredValue::new(f64::NEG_INFINITY) }
