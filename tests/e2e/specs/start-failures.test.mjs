@@ -68,14 +68,15 @@ test("a new worker is refused until the page of its build is there", async (t) =
 
 test("a page without its code says so and loads by itself when it can", async (t) => {
   const { app, folder } = await ownServer(t, shared, "/shop/");
-  const context = await newDevice(t, app, ANY_ERROR);
+  const countLoads = () => sessionStorage.setItem("test.loads", Number(sessionStorage.getItem("test.loads")) + 1);
+  const context = await newDevice(t, app, { ...ANY_ERROR, initScript: countLoads });
   const page = await context.tab();
   const index = join(folder, "index.html");
   const whole = readFileSync(index, "utf8");
   writeFileSync(index, whole.replaceAll(/app-[0-9a-f]{16}/g, "app-ffffffffffffffff"));
   await page.goto(app.server.url);
   // Once it has tried by itself.
-  await page.waitForFunction(() => sessionStorage.getItem("lastpull.fresh") && document.querySelector("#trouble:not([hidden])"));
+  await page.waitForFunction(() => sessionStorage.getItem("test.loads") === "2" && document.querySelector("#trouble:not([hidden])"));
   await page.getByText("Lastpull does not start.").waitFor();
   await page.getByText("Lastpull no arranca.").waitFor();
   writeFileSync(index, whole);
