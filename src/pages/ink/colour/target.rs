@@ -137,7 +137,8 @@ fn GarmentSheet(garment: Garment, target: Memo<Option<ColourReading>>, on_close:
     let before = store.shop.with_untracked(|shop| shop.ink.garment(lot));
     let reading = RwSignal::new(Reading::of(before));
     let draft = Draft::of_dialog(format!("garment-{lot}")).keep(reading);
-    let has_photos = store.shop.with_untracked(|shop| !shop.photos.of(lot).is_empty());
+    // A photo just taken may still be on its way when the dialog is opened again.
+    let has_photos = Memo::new(move |_| store.shop.with(|shop| !shop.photos.of(lot).is_empty()));
     let waits = Signal::derive(move || reading.with(|reading| reading.colour().is_none()));
     let problems = RwSignal::new(Problems::new());
     let check = move || reading.with_untracked(|reading| reading.check("garment"));
@@ -162,7 +163,7 @@ fn GarmentSheet(garment: Garment, target: Memo<Option<ColourReading>>, on_close:
                 }}
                 <button type="submit" class="button primary huge" id="garment-save" disabled=waits>{i18n::save()}</button>
             </form>
-            {has_photos.then(|| view! { <Photos subject=lot/> })}
+            {move || has_photos.get().then(|| view! { <Photos subject=lot/> })}
         </Sheet>
     }.into_any()
 }
