@@ -21,6 +21,7 @@ mod dryers;
 mod dwell;
 mod facts;
 mod forms;
+mod infrared;
 mod limits;
 mod measured;
 mod settling;
