@@ -1,6 +1,7 @@
 //! Messages: the backup.
 
 use super::messages::messages;
+use lastpull_core::shop::ShopSetting;
 messages! {
     backup_title { "Backup and other devices", "Copia y otros dispositivos" }
     backup_text { "One file with everything, out and in", "Un archivo con todo, de ida y vuelta" }
@@ -105,4 +106,14 @@ messages! {
     deleted_recipe { "Recipe", "Receta" }
     deleted_revision(number) { "Recipe version {number}", "Versión {number} de receta" }
     deleted_pot { "Pot", "Bote" }
+}
+
+/// Which setting of the shop a file may change.
+pub fn preview_sets(setting: ShopSetting) -> &'static str {
+    match setting {
+        ShopSetting::Crew => preview_sets_crew(),
+        ShopSetting::Closing => preview_sets_closing(),
+        ShopSetting::SetUp => preview_sets_set_up(),
+        ShopSetting::Order => preview_sets_order(),
+    }
 }

@@ -10,7 +10,7 @@ use crate::codec::Encode;
 use crate::facts::{Entry, Fact, LotField};
 use crate::ids::{DeviceId, JobId, Subject};
 use crate::journal::{Journal, Packed, Stamp, TooMany, is_plain, is_same_family};
-use crate::shop::Shop;
+use crate::shop::{Shop, ShopSetting};
 use crate::time::WallTime;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -38,19 +38,6 @@ pub struct FileDevice {
     pub facts: u64,
     /// Number of those that are new here.
     pub new: u64,
-}
-
-/// A setting of the shop that every device of it shares.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Encode)]
-pub enum ShopSetting {
-    /// The names of the crew.
-    Crew,
-    /// The usual closing times, or that of a day.
-    Closing,
-    /// The time from one run's end to the next one's first pull.
-    SetUp,
-    /// The order in which open runs are printed.
-    Order,
 }
 
 /// What a file holds, and what merging it would change.
@@ -207,7 +194,7 @@ impl Changes {
         let (id, fact) = (entry.subject, &entry.fact);
         self.new += 1;
         self.names_shop |= matches!(fact, Fact::ShopNamed(_));
-        self.settings.extend(setting(fact, shop));
+        self.settings.extend(shop.setting_changed_by(fact));
         if matches!(fact, Fact::JobSet(_)) && shop.job(id).is_none() {
             self.new_jobs.insert(id);
         }
@@ -229,41 +216,6 @@ impl Changes {
         }
         self.changed_jobs.extend(shop.job_with(id));
     }
-}
-
-/// The setting of a shop with data that this fact would give another value.
-fn setting(fact: &Fact, shop: &Shop) -> Option<ShopSetting> {
-    let (setting, differs) = match fact {
-        Fact::CrewNamed(names) => (ShopSetting::Crew, *names != shop.crew),
-        Fact::WeekClosing(week) => (ShopSetting::Closing, *week != shop.closings.week),
-        Fact::DayClosing { day, time } => (ShopSetting::Closing, shop.closings.days.get(day) != Some(time)),
-        Fact::SetUpAllowance(time) => (ShopSetting::SetUp, shop.set_up_allowance != Some(*time)),
-        Fact::RunsOrdered(runs) => (ShopSetting::Order, *runs != shop.order()),
-        Fact::ShopNamed(_)
-        | Fact::DeviceNamed(_)
-        | Fact::JobSet(_)
-        | Fact::LotSet(_)
-        | Fact::RunSet(_)
-        | Fact::Deleted
-        | Fact::Restored
-        | Fact::JobFinished
-        | Fact::JobReopened
-        | Fact::CheckMade { .. }
-        | Fact::RunStarted
-        | Fact::Pulled { .. }
-        | Fact::Misprinted { .. }
-        | Fact::Stopped(_)
-        | Fact::Resumed
-        | Fact::RunEnded
-        | Fact::Heat(_)
-        | Fact::Screen(_)
-        | Fact::Stencil(_)
-        | Fact::Failure(_)
-        | Fact::Photo(_)
-        | Fact::Ink(_)
-        | Fact::Unknown { .. } => return None,
-    };
-    (differs && !shop.is_new()).then_some(setting)
 }
 
 #[cfg(test)]

@@ -85,7 +85,55 @@ pub struct Shop {
     pub(crate) links: Links,
 }
 
+/// A setting of the shop that every device of it shares.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Encode)]
+pub enum ShopSetting {
+    /// The names of the crew.
+    Crew,
+    /// The usual closing times, or that of a day.
+    Closing,
+    /// The time from one run's end to the next one's first pull.
+    SetUp,
+    /// The order in which open runs are printed.
+    Order,
+}
+
 impl Shop {
+    /// The setting of a shop with data that this fact would give another value.
+    pub(crate) fn setting_changed_by(&self, fact: &Fact) -> Option<ShopSetting> {
+        let (setting, differs) = match fact {
+            Fact::CrewNamed(names) => (ShopSetting::Crew, *names != self.crew),
+            Fact::WeekClosing(week) => (ShopSetting::Closing, *week != self.closings.week),
+            Fact::DayClosing { day, time } => (ShopSetting::Closing, self.closings.days.get(day) != Some(time)),
+            Fact::SetUpAllowance(time) => (ShopSetting::SetUp, self.set_up_allowance != Some(*time)),
+            Fact::RunsOrdered(runs) => (ShopSetting::Order, *runs != self.order()),
+            Fact::ShopNamed(_)
+            | Fact::DeviceNamed(_)
+            | Fact::JobSet(_)
+            | Fact::LotSet(_)
+            | Fact::RunSet(_)
+            | Fact::Deleted
+            | Fact::Restored
+            | Fact::JobFinished
+            | Fact::JobReopened
+            | Fact::CheckMade { .. }
+            | Fact::RunStarted
+            | Fact::Pulled { .. }
+            | Fact::Misprinted { .. }
+            | Fact::Stopped(_)
+            | Fact::Resumed
+            | Fact::RunEnded
+            | Fact::Heat(_)
+            | Fact::Screen(_)
+            | Fact::Stencil(_)
+            | Fact::Failure(_)
+            | Fact::Photo(_)
+            | Fact::Ink(_)
+            | Fact::Unknown { .. } => return None,
+        };
+        (differs && !self.is_new()).then_some(setting)
+    }
+
     /// Folds a whole journal.
     pub fn fold(journal: &Journal) -> Self {
         let mut shop = Self::default();

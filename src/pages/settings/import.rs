@@ -4,7 +4,7 @@ use crate::components::Icon;
 use crate::i18n;
 use crate::platform::files;
 use crate::store::{ImportError, ImportSummary, Store};
-use lastpull_core::exchange::{FileDevice, FileOrigin, ImportPreview, ShopSetting};
+use lastpull_core::exchange::{FileDevice, FileOrigin, ImportPreview};
 use lastpull_core::journal::StorageFault;
 use leptos::html;
 use leptos::prelude::*;
@@ -106,12 +106,7 @@ fn changes(preview: &ImportPreview) -> Vec<String> {
     lines.extend((preview.pieces != 0).then(|| i18n::preview_pieces(preview.pieces)));
     lines.extend((preview.deletes > 0).then(|| i18n::preview_deletes(preview.deletes)));
     lines.extend(preview.shop_name.as_ref().filter(|_| preview.renames).map(i18n::preview_renames));
-    lines.extend(preview.settings.iter().map(|setting| match setting {
-        ShopSetting::Crew => i18n::preview_sets_crew().into(),
-        ShopSetting::Closing => i18n::preview_sets_closing().into(),
-        ShopSetting::SetUp => i18n::preview_sets_set_up().into(),
-        ShopSetting::Order => i18n::preview_sets_order().into(),
-    }));
+    lines.extend(preview.settings.iter().map(|setting| i18n::preview_sets(*setting).to_owned()));
     lines
 }
 

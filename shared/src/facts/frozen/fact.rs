@@ -1,7 +1,7 @@
 //! The variants of `Fact` itself.
 
-use super::frozen;
 use super::prelude::*;
+use super::{frozen, heat, ink, screen, stencil};
 
 frozen! {
     enum Fact, |fact| fact => {
@@ -75,5 +75,37 @@ frozen! {
         1 Dropped(PhotoId([0x0c; 32])) =>
             r#"{"dropped":"0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c"}"#,
             "010c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c0c";
+    }
+}
+
+/// What a sample is about, where samples form one journal.
+pub fn subject_of(fact: &Fact) -> Subject {
+    match fact {
+        Fact::ShopNamed(_)
+        | Fact::CrewNamed(_)
+        | Fact::WeekClosing(_)
+        | Fact::DayClosing { .. }
+        | Fact::SetUpAllowance(_)
+        | Fact::RunsOrdered(_)
+        | Fact::Unknown { .. } => SHOP,
+        Fact::DeviceNamed(_) => DEVICE,
+        Fact::JobSet(_) | Fact::JobFinished | Fact::JobReopened => JOB,
+        Fact::LotSet(_) => LOT,
+        Fact::RunSet(_)
+        | Fact::Deleted
+        | Fact::Restored
+        | Fact::CheckMade { .. }
+        | Fact::RunStarted
+        | Fact::Pulled { .. }
+        | Fact::Misprinted { .. }
+        | Fact::Stopped(_)
+        | Fact::Resumed
+        | Fact::RunEnded => RUN,
+        Fact::Heat(fact) => heat::subject_of(fact),
+        Fact::Screen(fact) => screen::subject_of(fact),
+        Fact::Stencil(fact) => stencil::subject_of(fact),
+        Fact::Failure(FailureFact::Set(_) | FailureFact::Judged { .. }) => FAILURE,
+        Fact::Photo(PhotoFact::Taken { .. } | PhotoFact::Dropped(_)) => SCREEN,
+        Fact::Ink(fact) => ink::subject_of(fact),
     }
 }

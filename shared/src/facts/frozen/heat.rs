@@ -201,3 +201,18 @@ frozen! {
         3 Reject => r#""reject""#, "03";
     }
 }
+
+/// What a sample is about.
+pub(super) fn subject_of(fact: &HeatFact) -> Subject {
+    match fact {
+        HeatFact::RoomRead { .. } => ROOM_READING,
+        HeatFact::HeaterSet(_) | HeatFact::SensorRead { .. } | HeatFact::SensorUnread => DRYER,
+        HeatFact::DryerChosen(_) => RUN,
+        HeatFact::SheetSet(_) => SHEET,
+        HeatFact::FabricLimit { .. } => SHOP,
+        HeatFact::SettlingStarted { .. } | HeatFact::SettlingFinished(_) => SETTLING,
+        HeatFact::SettlingLogged { .. } => LOGGED_SETTLING,
+        HeatFact::TestSet(_) => TEST,
+        HeatFact::TrialSet(_) => TRIAL,
+    }
+}

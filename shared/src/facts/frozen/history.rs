@@ -1,5 +1,6 @@
 //! A made-up journal that holds every row, so that a change of the fold shows.
 
+use super::fact::subject_of;
 use super::prelude::*;
 use super::rows;
 use crate::time::{Millis, WallTime};
@@ -11,80 +12,6 @@ const BEGINS: WallTime = WallTime::from_unix_ms(1_790_000_000_000);
 const STEP: Millis = Millis::from_ms(40_000);
 /// The first id of what was deleted before its first fact.
 const GONE: u128 = 0x1000;
-
-/// What a sample is about, where samples form one journal.
-pub fn subject_of(fact: &Fact) -> Subject {
-    match fact {
-        Fact::ShopNamed(_)
-        | Fact::CrewNamed(_)
-        | Fact::WeekClosing(_)
-        | Fact::DayClosing { .. }
-        | Fact::SetUpAllowance(_)
-        | Fact::RunsOrdered(_)
-        | Fact::Unknown { .. } => SHOP,
-        Fact::DeviceNamed(_) => DEVICE,
-        Fact::JobSet(_) | Fact::JobFinished | Fact::JobReopened => JOB,
-        Fact::LotSet(_) => LOT,
-        Fact::RunSet(_)
-        | Fact::Deleted
-        | Fact::Restored
-        | Fact::CheckMade { .. }
-        | Fact::RunStarted
-        | Fact::Pulled { .. }
-        | Fact::Misprinted { .. }
-        | Fact::Stopped(_)
-        | Fact::Resumed
-        | Fact::RunEnded => RUN,
-        Fact::Heat(fact) => match fact {
-            HeatFact::RoomRead { .. } => ROOM_READING,
-            HeatFact::HeaterSet(_) | HeatFact::SensorRead { .. } | HeatFact::SensorUnread => DRYER,
-            HeatFact::DryerChosen(_) => RUN,
-            HeatFact::SheetSet(_) => SHEET,
-            HeatFact::FabricLimit { .. } => SHOP,
-            HeatFact::SettlingStarted { .. } | HeatFact::SettlingFinished(_) => SETTLING,
-            HeatFact::SettlingLogged { .. } => LOGGED_SETTLING,
-            HeatFact::TestSet(_) => TEST,
-            HeatFact::TrialSet(_) => TRIAL,
-        },
-        Fact::Screen(fact) => match fact {
-            ScreenFact::AgeLimits(_) | ScreenFact::StepTimes(_) => SHOP,
-            ScreenFact::Set(_) | ScreenFact::Moved { .. } | ScreenFact::Dried { .. } | ScreenFact::Undone { .. } => {
-                SCREEN
-            }
-        },
-        Fact::Stencil(fact) => match fact {
-            StencilFact::Lamp(_) => LAMP,
-            StencilFact::Emulsion(_) => EMULSION,
-            StencilFact::Goal(_) | StencilFact::Bath(_) => SHOP,
-            StencilFact::Exposure(_) => EXPOSURE,
-            StencilFact::BathCharged { .. } => CHARGE,
-            StencilFact::BatchIn { .. } | StencilFact::BatchOut { .. } => BATCH,
-        },
-        Fact::Failure(FailureFact::Set(_) | FailureFact::Judged { .. }) => FAILURE,
-        Fact::Photo(PhotoFact::Taken { .. } | PhotoFact::Dropped(_)) => SCREEN,
-        Fact::Ink(fact) => match fact {
-            InkFact::ComponentSet(_) => COMPONENT,
-            InkFact::RecipeSet(_) => RECIPE,
-            InkFact::PotSet(_) => POT,
-            InkFact::ScaleSet { .. } => SHOP,
-            InkFact::PrintSet(_) => RUN,
-            InkFact::GarmentRead(_) => LOT,
-            InkFact::RevisionSaved { .. } => REVISION,
-            InkFact::Poured { .. } => POUR,
-            InkFact::Resized { .. } => RESIZING,
-            InkFact::Accepted { .. } => ACCEPTANCE,
-            InkFact::Moved { .. } => TRANSFER,
-            InkFact::Wasted { .. } => WASTE,
-            InkFact::Used { .. } => USE,
-            InkFact::SwatchRead { .. } => SWATCH,
-            InkFact::Matched { .. } => MATCH,
-            InkFact::Approved { .. } => APPROVAL,
-            InkFact::Delivered { .. } => DELIVERY,
-            InkFact::Counted { .. } => STOCK_COUNT,
-            InkFact::DrawnDown(_) => DRAWDOWN,
-        },
-    }
-}
 
 /// A run on the press, with every way in which its clock starts and stops.
 fn at_the_press() -> Vec<(Subject, Fact)> {

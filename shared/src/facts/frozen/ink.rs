@@ -255,3 +255,28 @@ frozen! {
         2 Flat(10_000) => r#"{"flat":10000}"#, "02904e";
     }
 }
+
+/// What a sample is about.
+pub(super) fn subject_of(fact: &InkFact) -> Subject {
+    match fact {
+        InkFact::ComponentSet(_) => COMPONENT,
+        InkFact::RecipeSet(_) => RECIPE,
+        InkFact::PotSet(_) => POT,
+        InkFact::ScaleSet { .. } => SHOP,
+        InkFact::PrintSet(_) => RUN,
+        InkFact::GarmentRead(_) => LOT,
+        InkFact::RevisionSaved { .. } => REVISION,
+        InkFact::Poured { .. } => POUR,
+        InkFact::Resized { .. } => RESIZING,
+        InkFact::Accepted { .. } => ACCEPTANCE,
+        InkFact::Moved { .. } => TRANSFER,
+        InkFact::Wasted { .. } => WASTE,
+        InkFact::Used { .. } => USE,
+        InkFact::SwatchRead { .. } => SWATCH,
+        InkFact::Matched { .. } => MATCH,
+        InkFact::Approved { .. } => APPROVAL,
+        InkFact::Delivered { .. } => DELIVERY,
+        InkFact::Counted { .. } => STOCK_COUNT,
+        InkFact::DrawnDown(_) => DRAWDOWN,
+    }
+}

@@ -24,8 +24,9 @@ mod screen;
 mod stencil;
 mod units;
 
+pub use fact::subject_of;
 pub use folded::FOLD_SHA256;
-pub use history::{history, subject_of};
+pub use history::history;
 
 use crate::codec::{Encode, from_bytes, to_bytes};
 use crate::facts::Fact;

@@ -104,3 +104,11 @@ frozen! {
             "e807d00fb817a01f8827f02e";
     }
 }
+
+/// What a sample is about.
+pub(super) fn subject_of(fact: &ScreenFact) -> Subject {
+    match fact {
+        ScreenFact::AgeLimits(_) | ScreenFact::StepTimes(_) => SHOP,
+        ScreenFact::Set(_) | ScreenFact::Moved { .. } | ScreenFact::Dried { .. } | ScreenFact::Undone { .. } => SCREEN,
+    }
+}

@@ -105,3 +105,15 @@ frozen! {
         2 EachScreen(seconds(180)) => r#"{"each_screen":180000}"#, "02a0fe0a";
     }
 }
+
+/// What a sample is about.
+pub(super) fn subject_of(fact: &StencilFact) -> Subject {
+    match fact {
+        StencilFact::Lamp(_) => LAMP,
+        StencilFact::Emulsion(_) => EMULSION,
+        StencilFact::Goal(_) | StencilFact::Bath(_) => SHOP,
+        StencilFact::Exposure(_) => EXPOSURE,
+        StencilFact::BathCharged { .. } => CHARGE,
+        StencilFact::BatchIn { .. } | StencilFact::BatchOut { .. } => BATCH,
+    }
+}
