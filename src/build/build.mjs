@@ -24,7 +24,7 @@ const runQuietly = (program, ...args) => {
   try {
     execFileSync(program, args, { stdio: ["ignore", "pipe", "pipe"] });
   } catch (error) {
-    process.stderr.write(error.stderr);
+    process.stderr.write(error.stderr ?? "");
     throw error;
   }
 };
