@@ -45,7 +45,6 @@ test("of thousands of jobs few are elements, and the last one is reached", async
   const height = await page.evaluate(() => document.documentElement.scrollHeight);
   assert.ok(height > JOBS * 60, "the scroll bar is that of the whole list");
   await page.keyboard.press("End");
-  await waitForText(page, "#finished-jobs .job-row strong", /^Order 0$/);
   await scrollToEnd(page);
   assert.ok((await elements(page)) < MOST_ELEMENTS, `${await elements(page)} elements at the end`);
   assert.equal(await page.locator("#finished-jobs li").last().getAttribute("aria-posinset"), String(JOBS));
