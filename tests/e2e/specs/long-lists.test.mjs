@@ -7,7 +7,7 @@ import { backupFile, jobLines } from "../support/journal-file.mjs";
 import { fillForm, go, press, waitForText } from "../support/page.mjs";
 import { openShop, testServer } from "../support/setup.mjs";
 
-const app = testServer();
+const app = testServer({ whole: true });
 
 const JOBS = 3_000;
 /** Far more than the drawn rows need, far less than all of them. */
