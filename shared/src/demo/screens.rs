@@ -5,7 +5,7 @@ use super::maker::Maker;
 use crate::facts::{
     AgeLimits, BurnStep, Coats, Fact, MeshCount, MeshSheet, ScreenFact, ScreenField, ScreenState, StepTimes,
 };
-use crate::ids::{RunId, Subject};
+use crate::ids::{RunId, SHOP, Subject};
 use crate::screen::step_done;
 use crate::time::{Millis, WallTime};
 use crate::units::Seconds;
@@ -47,10 +47,10 @@ pub(super) fn screens<N: FnMut() -> Uuid>(maker: &mut Maker<N>, runs: &DayRuns) 
     // Slightly earlier, so that no age changes while somebody is looking.
     let now = maker.clock.now - 5 * MINUTE;
     let rack = now - 16 * DAY + HOUR;
-    maker.record(rack, Uuid::nil(), Fact::Screen(ScreenFact::AgeLimits(AgeLimits { coated: 14, exposed: 60 })));
+    maker.record(rack, SHOP, Fact::Screen(ScreenFact::AgeLimits(AgeLimits { coated: 14, exposed: 60 })));
     // A cabinet with a fan dries what was washed out.
     let times = StepTimes { wash_dry: Seconds::new(25.0 * 60.0), ..StepTimes::default() };
-    maker.record(rack, Uuid::nil(), Fact::Screen(ScreenFact::StepTimes(times)));
+    maker.record(rack, SHOP, Fact::Screen(ScreenFact::StepTimes(times)));
     let mut frame =
         |label: &str, cloth: Cloth, tension: u16, notes: &str| maker.screen(rack, label, cloth, tension, notes);
     let [one, two, three] = ["1", "2", "3"].map(|label| frame(label, COARSE, 215, ""));

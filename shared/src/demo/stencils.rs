@@ -6,7 +6,7 @@ use crate::facts::{
     BatchTime, BathField, Coats, EmulsionField, Exposure, ExposureMethod, Fact, Family, LampField, LampKind, MeshCloth,
     MeshCount, MeshSheet, ScreenFact, ScreenField, ScreenState, StencilFact,
 };
-use crate::ids::Subject;
+use crate::ids::{SHOP, Subject};
 use crate::time::{Millis, WallTime};
 use crate::units::{Length, Seconds};
 use uuid::Uuid;
@@ -97,7 +97,7 @@ fn bath<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
     let now = maker.clock.now;
     let fields =
         vec![BathField::Capacity(Some(4)), BathField::Note("Gloves and goggles hang on the left of the tank.".into())];
-    record(maker, now - 15 * DAY, Uuid::nil(), StencilFact::Bath(fields));
+    record(maker, now - 15 * DAY, SHOP, StencilFact::Bath(fields));
     for (days_ago, minutes) in [(15, &SPENT[..]), (7, &SLOWING[..])] {
         let charged = now - days_ago * DAY - 4 * HOUR;
         let id = maker.id();

@@ -222,6 +222,7 @@ impl Changes {
 mod tests {
     use super::*;
     use crate::facts::{JobField, RunField};
+    use crate::ids::SHOP;
     use crate::time::wall;
     use uuid::Uuid;
 
@@ -240,7 +241,7 @@ mod tests {
     /// A shop of the phone with a job, a lot and a run.
     fn here() -> Vec<Entry> {
         vec![
-            entry(PHONE, 1, Uuid::nil(), Fact::ShopNamed("Reunion Tees".into())),
+            entry(PHONE, 1, SHOP, Fact::ShopNamed("Reunion Tees".into())),
             entry(PHONE, 2, JOB, Fact::JobSet(vec![JobField::Client("Choir".into())])),
             entry(PHONE, 3, LOT, Fact::LotSet(vec![LotField::Job(JOB)])),
             entry(PHONE, 4, RUN, Fact::RunSet(vec![RunField::Lot(LOT)])),
@@ -302,7 +303,7 @@ mod tests {
 
     #[test]
     fn a_file_without_a_device_in_common_is_of_another_shop() {
-        let file = [entry(TABLET, 1, Uuid::nil(), Fact::ShopNamed("Harbour Prints".into()))];
+        let file = [entry(TABLET, 1, SHOP, Fact::ShopNamed("Harbour Prints".into()))];
         let other = preview(&file, false, &here(), false);
         assert_eq!((other.origin, other.renames, other.is_foreign()), (FileOrigin::OtherShop, true, true));
         assert_eq!(other.shop_name.as_deref(), Some("Harbour Prints"));
@@ -313,15 +314,15 @@ mod tests {
     #[test]
     fn settings_that_a_file_would_change_are_named() {
         let file = [
-            entry(TABLET, 1, Uuid::nil(), Fact::CrewNamed(vec!["Ines".into()])),
-            entry(TABLET, 2, Uuid::nil(), Fact::WeekClosing([None; 7])),
-            entry(TABLET, 3, Uuid::nil(), Fact::SetUpAllowance(crate::units::Seconds::new(300.0))),
-            entry(TABLET, 4, Uuid::nil(), Fact::RunsOrdered(vec![RUN])),
+            entry(TABLET, 1, SHOP, Fact::CrewNamed(vec!["Ines".into()])),
+            entry(TABLET, 2, SHOP, Fact::WeekClosing([None; 7])),
+            entry(TABLET, 3, SHOP, Fact::SetUpAllowance(crate::units::Seconds::new(300.0))),
+            entry(TABLET, 4, SHOP, Fact::RunsOrdered(vec![RUN])),
         ];
         let all = BTreeSet::from([ShopSetting::Crew, ShopSetting::Closing, ShopSetting::SetUp, ShopSetting::Order]);
         assert_eq!(preview(&file, false, &here(), false).settings, all);
         let same = [here(), file.to_vec()].concat();
-        let again = [entry(TABLET, 5, Uuid::nil(), Fact::CrewNamed(vec!["Ines".into()]))];
+        let again = [entry(TABLET, 5, SHOP, Fact::CrewNamed(vec!["Ines".into()]))];
         assert!(preview(&again, false, &same, false).settings.is_empty(), "the same names change nothing");
         assert!(preview(&file, false, &[], false).settings.is_empty(), "nothing is here that could change");
     }
@@ -331,7 +332,7 @@ mod tests {
         assert_eq!(preview(&here(), true, &here(), false).origin, FileOrigin::Demo);
         assert_eq!(preview(&here(), true, &[], false).origin, FileOrigin::Demo);
         assert_eq!(preview(&here(), true, &here(), true).origin, FileOrigin::SameShop);
-        let file = [entry(TABLET, 1, Uuid::nil(), Fact::ShopNamed("Harbour Prints".into()))];
+        let file = [entry(TABLET, 1, SHOP, Fact::ShopNamed("Harbour Prints".into()))];
         assert_eq!(preview(&file, false, &here(), true).origin, FileOrigin::OtherShop);
     }
 }

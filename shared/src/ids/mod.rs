@@ -16,9 +16,12 @@ pub type RunId = Uuid;
 /// Id of the device that recorded a fact. A device gets a new one when it starts with an empty journal.
 pub type DeviceId = Uuid;
 
-/// Id of what a fact is about: a job, a lot, a run, a device, or (nil) the shop. Only for identity: the time
+/// Id of what a fact is about: a job, a lot, a run, a device, or the [`SHOP`]. Only for identity: the time
 /// inside a `UUIDv7` has no meaning here.
 pub type Subject = Uuid;
+
+/// The subject of facts about the shop as a whole. It is stored with each of them, so it must never change.
+pub const SHOP: Subject = Uuid::nil();
 
 /// An id that follows from a name. Two names may have the same one, so what is found by it is compared by its name.
 ///

@@ -5,6 +5,7 @@
 #![allow(clippy::missing_panics_doc, clippy::unwrap_used)]
 
 use super::{Checkpoint, Draft, Entry, Head, Journal, JournalFact, Packed, Stamp, Storage, StorageFault};
+use crate::ids::SHOP;
 use crate::time::WallTime;
 use std::collections::BTreeSet;
 use uuid::Uuid;
@@ -127,7 +128,7 @@ pub async fn a_stale_compaction_changes_nothing<F: SampleFact, S: Storage<F>>(st
 /// Facts unknown to this version are stored and read like any other.
 pub async fn unknown_facts_are_kept<F: SampleFact, S: Storage<F>>(storage: S) {
     let fact = F::unknown("later".into(), r#"{"later":[1,2]}"#.into());
-    let draft = Draft { at: WallTime::EPOCH, subject: Uuid::nil(), fact: fact.clone() };
+    let draft = Draft { at: WallTime::EPOCH, subject: SHOP, fact: fact.clone() };
     storage.append(&[draft]).await.unwrap();
     assert_eq!(storage.open().await.unwrap().tail[0].fact, fact);
     compact(&storage, &[]).await;

@@ -287,6 +287,7 @@ fn merge_sorted<F: JournalFact>(held: &mut Vec<Entry<F>>, arriving: Vec<Entry<F>
 mod tests {
     use super::*;
     use crate::facts::Fact;
+    use crate::ids::SHOP;
     use crate::journal::Stamp;
     use crate::time::wall;
     use uuid::Uuid;
@@ -297,7 +298,7 @@ mod tests {
     fn entry(device: u128, seq: u64, unix_ms: u64) -> Entry {
         let fact = Fact::ShopNamed(format!("{device}/{seq}"));
         let stamp = Stamp { wall: wall(unix_ms), counter: 0 };
-        Entry { device: Uuid::from_u128(device), seq, stamp, at: stamp.wall, subject: Uuid::nil(), fact }
+        Entry { device: Uuid::from_u128(device), seq, stamp, at: stamp.wall, subject: SHOP, fact }
     }
 
     #[test]

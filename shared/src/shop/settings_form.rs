@@ -3,11 +3,10 @@
 use super::Shop;
 use crate::facts::Fact;
 use crate::form::{FormProblem, Problems, TYPED_NAME};
-use crate::ids::{DeviceId, Subject};
+use crate::ids::{DeviceId, SHOP, Subject};
 use crate::time::TimeOfDay;
 use crate::units::{Seconds, parse_number};
 use serde::{Deserialize, Serialize};
-use uuid::Uuid;
 
 /// The form of the shop's settings.
 #[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
@@ -58,7 +57,7 @@ impl ShopForm {
             }
         }
         if name != before.name {
-            facts.push((Uuid::nil(), Fact::ShopNamed(name.to_owned())));
+            facts.push((SHOP, Fact::ShopNamed(name.to_owned())));
         }
         if device_name != before.device_name {
             facts.push((device, Fact::DeviceNamed(device_name.to_owned())));
@@ -69,7 +68,7 @@ impl ShopForm {
             problems.insert("crew", FormProblem::TooLong { most: TYPED_NAME });
         }
         if crew != shop.crew {
-            facts.push((Uuid::nil(), Fact::CrewNamed(crew)));
+            facts.push((SHOP, Fact::CrewNamed(crew)));
         }
         let mut week = [None; 7];
         for (day, text) in self.week.iter().enumerate() {
@@ -79,11 +78,11 @@ impl ShopForm {
             }
         }
         if week != shop.closings.week {
-            facts.push((Uuid::nil(), Fact::WeekClosing(week)));
+            facts.push((SHOP, Fact::WeekClosing(week)));
         }
         if !self.set_up.trim().is_empty() && self.set_up != before.set_up {
             match parse_number(&self.set_up, 0.0, 240.0) {
-                Ok(minutes) => facts.push((Uuid::nil(), Fact::SetUpAllowance(Seconds::new(minutes * 60.0)))),
+                Ok(minutes) => facts.push((SHOP, Fact::SetUpAllowance(Seconds::new(minutes * 60.0)))),
                 Err(problem) => drop(problems.insert("set_up", FormProblem::Number(problem))),
             }
         }
@@ -94,6 +93,7 @@ impl ShopForm {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use uuid::Uuid;
 
     #[test]
     fn only_what_changed_becomes_a_fact() {

@@ -7,10 +7,10 @@ use lastpull_core::failure::{
     Remedy, Replacement, burn_again_facts, failure_card, failures_of, remedy_facts, resume_facts, spare_screens_for,
 };
 use lastpull_core::form::FormProblem;
+use lastpull_core::ids::SHOP;
 use lastpull_core::job::Size;
 use lastpull_core::screen::{BurnStep, ScreenState, replacement_wait, step_done};
 use lastpull_core::time::{Millis, WallTime};
-use uuid::Uuid;
 
 #[test]
 fn burning_again_fails_the_old_screen_and_names_the_new_one() {
@@ -97,7 +97,7 @@ fn a_run_off_the_press_starts_no_earlier_than_its_new_screen_is_ready() {
     let (mut press, run, _, _, _) = burning();
     let other = press.ten_minutes(None);
     press.end_at(420, run);
-    press.record(Uuid::nil(), Fact::RunsOrdered(vec![other, run]));
+    press.record(SHOP, Fact::RunsOrdered(vec![other, run]));
     let rail = press.rail(420);
     assert_eq!(rail.runs[0].id, other);
     assert_eq!((rail.runs[1].id, rail.runs[1].set_up_begins), (run, wall(420 + 110 * 60)));

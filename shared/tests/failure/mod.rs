@@ -3,11 +3,10 @@
 use crate::shop::TestShop;
 use lastpull_core::facts::{Fact, RunField};
 use lastpull_core::failure::{Replacement, burn_again_facts};
-use lastpull_core::ids::{RunId, Subject};
+use lastpull_core::ids::{RunId, SHOP, Subject};
 use lastpull_core::job::Size;
 use lastpull_core::screen::{ScreenFact, ScreenState, StepTimes};
 use lastpull_core::units::Seconds;
-use uuid::Uuid;
 
 mod burning;
 mod press;
@@ -26,7 +25,7 @@ fn running() -> (TestShop, RunId, Subject) {
         wash_dry: minutes(30.0),
         tape: minutes(5.0),
     };
-    press.record(Uuid::nil(), Fact::Screen(ScreenFact::StepTimes(times)));
+    press.record(SHOP, Fact::Screen(ScreenFact::StepTimes(times)));
     let screen = press.screen_in("A3", ScreenState::OnPress);
     press.set_up(run, vec![RunField::Screens("A3".into())]);
     press.start_at(0, run).pulls(run, 0, 40, 10);

@@ -7,10 +7,10 @@ use lastpull_core::heat::{
     HeatCaveat, HeatFact, HeatStatus, LimitKind, LimitName, LimitOrigin, LimitState, SensorMethod, fabric_limit,
     fabric_limits, limits_while_entering,
 };
+use lastpull_core::ids::SHOP;
 use lastpull_core::job::{Fabric, Size};
 use lastpull_core::run::Flash;
 use lastpull_core::shop::Shop;
-use uuid::Uuid;
 
 /// 265 °F and 280 °F: an ink maker's bulletin, and a trade magazine's glossary, both opened
 /// (`cure_common_practice.csv`). Of two published figures the lower is the default.
@@ -48,7 +48,7 @@ fn the_shops_own_limit_wins_is_marked_as_raised_and_can_be_removed() {
     let kind = LimitKind::DyeMigration;
     let set = |press: &mut TestShop, temperature| {
         let note = "blocker under the ink".to_string();
-        heat(press, Uuid::nil(), HeatFact::FabricLimit { fabric: Fabric::Polyester, kind, temperature, note });
+        heat(press, SHOP, HeatFact::FabricLimit { fabric: Fabric::Polyester, kind, temperature, note });
     };
     set(&mut press, Some(f(280.0)));
     let limit = fabric_limit(&press.shop(), Fabric::Polyester, kind).unwrap();
@@ -106,7 +106,7 @@ fn the_dye_limit_of_canvas_is_unknown_until_the_shop_sets_its_own() {
     }
     let (kind, note) = (LimitKind::DyeMigration, "our bags are polyester".to_string());
     let own = HeatFact::FabricLimit { fabric: Fabric::Canvas, kind, temperature: Some(f(265.0)), note };
-    heat(&mut press, Uuid::nil(), own);
+    heat(&mut press, SHOP, own);
     assert_eq!(over(&press, run, 10).status(), HeatStatus::SetUpTooHot);
     assert!(!of_run(&press, run).caveats.contains(&HeatCaveat::CanvasMayBePolyester));
 }

@@ -4,7 +4,7 @@ use crate::shop::{OPENING, PHONE};
 use lastpull_core::facts::{Entry, Fact, JobField, LotField, RunField};
 use lastpull_core::failure::{FailureFact, FailureField, FailureKind, Remedy};
 use lastpull_core::heat::{HeatFact, TestField, TestResult};
-use lastpull_core::ids::{JobId, LotId, PhotoId, RunId, Subject};
+use lastpull_core::ids::{JobId, LotId, PhotoId, RunId, SHOP, Subject};
 use lastpull_core::ink::{BatchSize, InkFact, Part, PotField, RecipeField, Share};
 use lastpull_core::job::{Fabric, Size, SizePieces};
 use lastpull_core::journal::Stamp;
@@ -52,7 +52,7 @@ impl Years {
         let [recipes, revisions, screens] = [(); 3].map(|()| Vec::new());
         let (entries, failures, ids) = (Vec::new(), 0, 0x1_0000);
         let mut years = Self { entries, on_press, job, lot, recipes, revisions, screens, failures, now, ids };
-        years.record(nil, Fact::ShopNamed("Ten Years".into()));
+        years.record(SHOP, Fact::ShopNamed("Ten Years".into()));
         INKS.iter().for_each(|ink| years.recipe(ink));
         for number in 0..SCREENS {
             let screen = years.id();

@@ -2,7 +2,7 @@
 
 use crate::shop::{Published, TABLET, TestShop, g, published};
 use lastpull_core::facts::Fact;
-use lastpull_core::ids::Subject;
+use lastpull_core::ids::{SHOP, Subject};
 use lastpull_core::ink::{
     BatchSize, InkFact, Part, PotField, PotStage, PourStep, RecipeField, SaveAs, Share, approvals_of, approve_facts,
     best_revision, make_again, pot_card, pot_label, pot_state, recipe_named, revision_fact, revision_name,
@@ -142,7 +142,7 @@ fn a_pot_holds_its_revision_only_while_its_contents_match_it() {
 #[test]
 fn rounding_topping_up_and_removals_do_not_change_a_pots_revision() {
     let Published { mut press, yellow, white, clear, first, .. } = published();
-    press.record_ink(Uuid::nil(), InkFact::ScaleSet { step: g(2.0), most: None });
+    press.record_ink(SHOP, InkFact::ScaleSet { step: g(2.0), most: None });
     let pots = [0, 1, 2].map(|_| {
         let pot = press.pot(Some(first), 25.0);
         // By hand: 5, 7.5 and 12.5 g in steps of 2 g.

@@ -2,7 +2,7 @@
 
 use crate::shop::{PHONE, TABLET, TestShop};
 use lastpull_core::facts::{Fact, Journal};
-use lastpull_core::ids::Subject;
+use lastpull_core::ids::{SHOP, Subject};
 use lastpull_core::ink::{
     ComponentKind, InkFact, Part, PourStep, RecipeField, Repair, Share, StepState, over_pour, pot_state, repair_facts,
     revision_fact, weigh_in,
@@ -155,7 +155,7 @@ proptest! {
             Part { component: *component, share: Share::from_billionths(share), on_top: false }
         }).collect();
         let recipe = press.id();
-        press.record_ink(Uuid::nil(), InkFact::ScaleSet { step: Grams::from_milligrams(step), most: None });
+        press.record_ink(SHOP, InkFact::ScaleSet { step: Grams::from_milligrams(step), most: None });
         press.record_ink(recipe, InkFact::RecipeSet(vec![RecipeField::Name("Any".into())]));
         let fact = revision_fact(&press.shop(), recipe, parts.clone(), None, None, "", None);
         let revision = press.ink_event(fact);

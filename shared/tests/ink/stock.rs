@@ -4,14 +4,13 @@ use super::{ordered, plain_print};
 use crate::shop::{Published, g, published};
 use lastpull_core::facts::Fact;
 use lastpull_core::form::FormProblem;
-use lastpull_core::ids::Subject;
+use lastpull_core::ids::{SHOP, Subject};
 use lastpull_core::ink::{
     ComponentField, InkFact, LowReason, PotField, PourStep, StockForm, ink_needed, ink_shelf, pot_label, stock_left,
     stock_view,
 };
 use lastpull_core::job::Fabric;
 use lastpull_core::units::{Grams, Units};
-use uuid::Uuid;
 
 #[test]
 fn stock_follows_from_weighings_deliveries_and_pours() {
@@ -43,7 +42,7 @@ fn coming_runs_share_the_pots_and_show_what_is_low_and_what_to_buy() {
         run
     });
     let unknown = ordered(&mut press, "Third", "Teal", Fabric::Cotton, 10);
-    press.record(Uuid::nil(), Fact::RunsOrdered(vec![runs[0], runs[1], unknown]));
+    press.record(SHOP, Fact::RunsOrdered(vec![runs[0], runs[1], unknown]));
     let pot = press.pot(Some(first), 300.0);
     for (component, grams) in [(yellow, 60.0), (white, 90.0), (clear, 150.0)] {
         press.pour(pot, component, grams, PourStep::WeighIn);

@@ -4,6 +4,7 @@ use super::view;
 use crate::shop::{Published, TestShop, g, published};
 use lastpull_core::facts::Fact;
 use lastpull_core::form::FormProblem;
+use lastpull_core::ids::SHOP;
 use lastpull_core::ink::{
     BatchSize, InkFact, PotField, PotForm, PourForm, PourStep, Repair, Scale, ScaleEntry, ScaleForm, StepState,
     check_scale_entry, make_again, pot_state, repair_facts, weigh_in, weigh_in_view,
@@ -15,7 +16,7 @@ use uuid::Uuid;
 fn targets_are_rounded_to_the_shops_scale_and_the_error_is_shown() {
     let Published { mut press, first, .. } = published();
     let form = ScaleForm { step: "2".into(), most: "400".into() };
-    press.record_ink(Uuid::nil(), form.check().unwrap());
+    press.record_ink(SHOP, form.check().unwrap());
     let pot = press.pot(Some(first), 333.0);
     let now = view(&press, pot);
     // By hand: 66.6, 99.9 and 166.5 g in steps of 2 g.

@@ -2,11 +2,11 @@
 
 use crate::shop::{DAY, HOUR, OPENING, PHONE, TABLET, TestShop, WEST, clock, minutes, near, seconds, today, wall};
 use lastpull_core::facts::Fact;
+use lastpull_core::ids::SHOP;
 use lastpull_core::job::{Fabric, Size};
 use lastpull_core::plan::{DoneToday, closing_today, done_today};
 use lastpull_core::run::StopCause;
 use lastpull_core::time::{Millis, TimeOfDay, WallClock};
-use uuid::Uuid;
 
 /// Local midnight after opening.
 const MIDNIGHT: u64 = 16 * HOUR;
@@ -176,14 +176,12 @@ fn a_new_shop_closes_at_five_from_monday_to_friday() {
 fn closing_goes_by_the_weekday_and_a_single_day_can_differ() {
     let mut press = TestShop::new();
     let [three, six] = [15, 18].map(|hour| Some(TimeOfDay::at(hour, 0)));
-    press.record(Uuid::nil(), Fact::WeekClosing([None, six, three, six, six, six, None]));
+    press.record(SHOP, Fact::WeekClosing([None, six, three, six, six, six, None]));
     let closing = |press: &TestShop, day: u64| press.rail(day * DAY).closing;
     assert_eq!(closing(&press, 0), Some(wall(7 * HOUR)), "Wednesday at three");
     assert_eq!(closing(&press, 1), Some(wall(DAY + 10 * HOUR)), "Thursday at six");
     assert_eq!(closing(&press, 5), None, "Monday off");
-    press
-        .record(Uuid::nil(), Fact::DayClosing { day: today().plus_days(5), time: TimeOfDay::at(12, 0) })
-        .closes(20 * 60);
+    press.record(SHOP, Fact::DayClosing { day: today().plus_days(5), time: TimeOfDay::at(12, 0) }).closes(20 * 60);
     assert_eq!(closing(&press, 5), Some(wall(5 * DAY + 4 * HOUR)), "this Monday until noon");
     assert_eq!(closing(&press, 0), Some(wall(12 * HOUR)), "this Wednesday until eight");
     assert_eq!(closing(&press, 7), Some(wall(7 * DAY + 7 * HOUR)), "next Wednesday at three");

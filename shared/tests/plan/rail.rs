@@ -2,13 +2,12 @@
 
 use crate::shop::{DAY, HOUR, TestShop, clock, due, today, wall};
 use lastpull_core::facts::{Fact, RunField};
-use lastpull_core::ids::RunId;
+use lastpull_core::ids::{RunId, SHOP};
 use lastpull_core::job::{Fabric, Size};
 use lastpull_core::plan::{Rail, RailRun, RailVerdict, WorkCalendar, only_on_press, reordered};
 use lastpull_core::run::{ForecastBasis, PaceSource};
 use lastpull_core::time::{Millis, TimeOfDay};
 use lastpull_core::units::Seconds;
-use uuid::Uuid;
 
 fn ids(rail: &Rail) -> Vec<RunId> {
     rail.runs.iter().map(|run| run.id).collect()
@@ -42,7 +41,7 @@ fn a_single_run_on_the_press_is_found_and_of_two_neither() {
 #[test]
 fn the_shops_own_order_comes_before_due_times_but_not_before_the_press() {
     let (mut press, [undated, tomorrow, four, noon, running]) = five();
-    press.record(Uuid::nil(), Fact::RunsOrdered(vec![tomorrow, undated, running]));
+    press.record(SHOP, Fact::RunsOrdered(vec![tomorrow, undated, running]));
     assert_eq!(ids(&press.rail(0)), [running, tomorrow, undated, noon, four]);
 }
 
@@ -51,7 +50,7 @@ fn moving_a_run_records_the_whole_order() {
     let (mut press, [undated, tomorrow, four, noon, running]) = five();
     let moved = reordered(&press.shop(), undated, 1).unwrap();
     assert_eq!(moved, [running, undated, noon, four, tomorrow]);
-    press.record(Uuid::nil(), Fact::RunsOrdered(moved.clone()));
+    press.record(SHOP, Fact::RunsOrdered(moved.clone()));
     assert_eq!(ids(&press.rail(0)), moved);
     assert_eq!(reordered(&press.shop(), noon, 99).unwrap(), [running, undated, four, tomorrow, noon]);
     press.finish_at(60, four);
@@ -226,7 +225,7 @@ fn a_press_that_runs_after_closing_works_on() {
 #[test]
 fn set_up_time_is_what_the_shop_entered_until_three_changes_are_recorded() {
     let mut press = TestShop::new();
-    press.record(Uuid::nil(), Fact::SetUpAllowance(Seconds::new(480.0)));
+    press.record(SHOP, Fact::SetUpAllowance(Seconds::new(480.0)));
     let runs = [(); 5].map(|()| press.order("Run", None, Fabric::Cotton, &[(Size::M, 3)]));
     let set_up = |press: &TestShop| (press.rail(DAY).set_up, press.rail(DAY).set_up_learned);
     // The clock runs from the end of one run to the first pull of the next, not to its start.

@@ -2,6 +2,7 @@
 
 use crate::shop::{DAY, ExposureRoom, HOUR, PHONE, TABLET, Tank, TestShop, minutes, near, wall};
 use lastpull_core::facts::Fact;
+use lastpull_core::ids::SHOP;
 use lastpull_core::screen::{BatchTime, BathField, BathTrend, ExposureForm, ScreensLeft, StencilFact, bath_view};
 use lastpull_core::time::{Millis, WallTime};
 use lastpull_core::units::{Seconds, Units};
@@ -85,7 +86,7 @@ fn the_shops_own_threshold_decides_when_to_charge() {
     let mut tank = Tank::new();
     tank.batches(60, &[10, 10, 10, 14, 14, 14]);
     assert_ne!(bath_view(&tank.shop(), 0, wall(DAY)).trend, Some(BathTrend::Recharge));
-    tank.tell(DAY, Uuid::nil(), StencilFact::Bath(vec![BathField::RechargeAt(Some(130))]));
+    tank.tell(DAY, SHOP, StencilFact::Bath(vec![BathField::RechargeAt(Some(130))]));
     let view = bath_view(&tank.shop(), 0, wall(DAY));
     assert_eq!((view.trend, view.is_custom_recharge), (Some(BathTrend::Recharge), true));
 }
@@ -149,7 +150,7 @@ proptest! {
         facts in prop::collection::vec(any_bath_fact(), 0..120), waiting in 0..500u32, capacity in prop::option::of(1..9u16),
     ) {
         let mut press = TestShop::new();
-        press.record(Uuid::nil(), Fact::Stencil(StencilFact::Bath(vec![BathField::Capacity(capacity)])));
+        press.record(SHOP, Fact::Stencil(StencilFact::Bath(vec![BathField::Capacity(capacity)])));
         for (n, (id, fact)) in facts.iter().enumerate() {
             press.record_at(n as u64 * 60, Uuid::from_u128(*id), fact.clone());
         }

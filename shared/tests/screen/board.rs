@@ -2,8 +2,8 @@
 
 use crate::shop::{DAY, TestShop, seconds, wall};
 use lastpull_core::facts::Fact;
+use lastpull_core::ids::SHOP;
 use lastpull_core::screen::{AgeLimits, AgeWarning, ScreenFact, ScreenFilter, ScreenState, screen_board};
-use uuid::Uuid;
 
 #[test]
 fn the_board_groups_by_state_and_counts_what_a_filter_hides() {
@@ -33,7 +33,7 @@ fn coated_and_exposed_screens_get_a_warning_after_the_shops_days() {
     let mut press = TestShop::new();
     let [coated, exposed] = ["A", "B"].map(|label| press.screen(label));
     let limits = AgeLimits { coated: 3, exposed: 5 };
-    press.record(Uuid::nil(), Fact::Screen(ScreenFact::AgeLimits(limits)));
+    press.record(SHOP, Fact::Screen(ScreenFact::AgeLimits(limits)));
     press.move_screen(0, coated, ScreenState::Coated).move_screen(0, exposed, ScreenState::Exposed);
     press.move_screen(DAY, exposed, ScreenState::Ready);
     let warnings = |seconds: u64| -> Vec<Option<AgeWarning>> {

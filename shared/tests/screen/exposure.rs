@@ -5,6 +5,7 @@ use super::mesh;
 use crate::shop::{DAY, ExposureRoom, PHONE, TestShop, wall};
 use lastpull_core::facts::{Entry, Fact};
 use lastpull_core::form::FormProblem;
+use lastpull_core::ids::SHOP;
 use lastpull_core::screen::{
     Coats, ExposureAnswer, ExposureDifference, ExposureForm, ExposureMethod, ExposureMethodKind, ExposureQuery,
     ExposureRefused, LampForm, LampKind, MeshCloth, NoDistanceLaw, NoTestResult, StencilFact, TestAdvice, check_goal,
@@ -135,7 +136,7 @@ fn a_correction_keeps_the_day_the_lamp_and_the_goal_of_its_test() {
     let id = room.find(60, &room.form());
     // Since then the lamp was moved, and the shop aims higher.
     room.set_lamp("24", LampKind::Point);
-    room.tell(Uuid::nil(), check_goal("9").unwrap());
+    room.tell(SHOP, check_goal("9").unwrap());
     let shop = room.press.shop();
     let before = &shop.exposure_log.exposure(id).unwrap().fact;
     let form = ExposureForm { solid: "7".into(), ..ExposureForm::of(before, Units::UsCustomary) };
@@ -152,7 +153,7 @@ fn the_goal_is_step_seven_or_higher() {
     assert_eq!(room.press.shop().exposure_log.goal(), 7);
     let problems = check_goal("6").unwrap_err();
     assert_eq!(problems["goal"], FormProblem::Number(NumberProblem::TooLow { least: 7.0 }));
-    room.tell(Uuid::nil(), check_goal("8").unwrap());
+    room.tell(SHOP, check_goal("8").unwrap());
     let time = room.form().preview(&room.press.shop(), None, Units::UsCustomary).unwrap().unwrap();
     assert_eq!(time.found, ExposureMethod::StepGuide { test: Seconds::new(120.0), solid: 5, goal: 8 });
     assert_eq!(time.advice, Some(TestAdvice::TestAgain));

@@ -3,6 +3,7 @@
 use super::MINUTE;
 use crate::shop::{DAY, HOUR, TestShop, wall};
 use lastpull_core::facts::Fact;
+use lastpull_core::ids::SHOP;
 use lastpull_core::journal::JournalFact;
 use lastpull_core::screen::{
     AgeWarning, BurnStep, ScreenFact, ScreenField, ScreenFilter, ScreenState, burn_steps, move_facts, next_states,
@@ -10,7 +11,6 @@ use lastpull_core::screen::{
 };
 use lastpull_core::shop::Shop;
 use lastpull_core::time::Millis;
-use uuid::Uuid;
 
 #[test]
 fn only_moves_that_every_selected_screen_can_make_are_offered() {
@@ -49,9 +49,9 @@ fn undoing_a_move_restores_the_screens_state_and_age() {
         let back = undo_facts(&shop, &facts);
         let undone = back.iter().filter(|(_, fact)| matches!(fact, Fact::Screen(ScreenFact::Undone { .. })));
         assert_eq!(undone.count(), ids.len());
-        press.record_at(day * DAY, Uuid::nil(), Fact::ShopNamed("Two Kettles".into())).record_all(facts);
+        press.record_at(day * DAY, SHOP, Fact::ShopNamed("Two Kettles".into())).record_all(facts);
         assert_ne!(cards(&press.shop()), cards(&before));
-        press.record_at(day * DAY + 5, Uuid::nil(), Fact::ShopNamed("Two Kettles".into())).record_all(back);
+        press.record_at(day * DAY + 5, SHOP, Fact::ShopNamed("Two Kettles".into())).record_all(back);
         assert_eq!(cards(&press.shop()), cards(&before));
     }
     let board = screen_board(&press.shop(), &ScreenFilter::default(), wall(30 * DAY));

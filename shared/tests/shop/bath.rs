@@ -2,10 +2,9 @@
 
 use super::{HOUR, TestShop};
 use lastpull_core::facts::Fact;
-use lastpull_core::ids::Subject;
+use lastpull_core::ids::{SHOP, Subject};
 use lastpull_core::screen::{BatchTime, BathField, StencilFact};
 use lastpull_core::shop::Shop;
-use uuid::Uuid;
 
 /// A bath with its charge, four screens at once.
 pub struct Tank {
@@ -15,7 +14,7 @@ pub struct Tank {
 impl Tank {
     pub fn new() -> Self {
         let mut tank = Self { press: TestShop::new() };
-        tank.tell(0, Uuid::nil(), StencilFact::Bath(vec![BathField::Capacity(Some(4))]));
+        tank.tell(0, SHOP, StencilFact::Bath(vec![BathField::Capacity(Some(4))]));
         tank.charge(0);
         tank
     }

@@ -5,8 +5,7 @@
 
 use lastpull_core::facts::{Entry, Journal};
 use lastpull_core::facts::{Fact, JobField, LotField, RunField};
-use lastpull_core::ids::DeviceId;
-use lastpull_core::ids::{JobId, LotId, RunId};
+use lastpull_core::ids::{DeviceId, JobId, LotId, RunId, SHOP};
 use lastpull_core::job::{Fabric, Size, SizePieces};
 use lastpull_core::journal::{HybridClock, JournalFact};
 use lastpull_core::plan::{Rail, rail};
@@ -231,7 +230,7 @@ impl TestShop {
 
     /// Closing today, in minutes after midnight.
     pub fn closes(&mut self, minutes: u16) -> &mut Self {
-        self.record(Uuid::nil(), Fact::DayClosing { day: today(), time: TimeOfDay::from_minutes(minutes) })
+        self.record(SHOP, Fact::DayClosing { day: today(), time: TimeOfDay::from_minutes(minutes) })
     }
 
     pub fn start_at(&mut self, seconds: u64, run: RunId) -> &mut Self {

@@ -3,10 +3,9 @@
 use super::TestShop;
 use lastpull_core::facts::{Fact, RunField};
 use lastpull_core::failure::{FailureForm, FailureKind, open_facts};
-use lastpull_core::ids::{RunId, Subject};
+use lastpull_core::ids::{RunId, SHOP, Subject};
 use lastpull_core::screen::{ScreenFact, ScreenField, ScreenState, StepTimes};
 use lastpull_core::units::Seconds;
-use uuid::Uuid;
 
 impl TestShop {
     pub fn screen(&mut self, label: &str) -> Subject {
@@ -50,7 +49,7 @@ impl TestShop {
             wash_dry: minutes(30.0),
             tape: minutes(5.0),
         };
-        self.record(Uuid::nil(), Fact::Screen(ScreenFact::StepTimes(times)))
+        self.record(SHOP, Fact::Screen(ScreenFact::StepTimes(times)))
     }
 
     /// The screens a run is printed with, as its set-up names them.

@@ -2,10 +2,10 @@
 
 use crate::shop::{DAY, HOUR, TestShop, clock, due, today, wall};
 use lastpull_core::facts::Fact;
+use lastpull_core::ids::SHOP;
 use lastpull_core::job::Size;
 use lastpull_core::plan::{RailVerdict, RunFit, WorkCalendar, closing_today, done_today};
 use lastpull_core::time::TimeOfDay;
-use uuid::Uuid;
 
 /// Seconds after opening at which the clock shows midnight: sixteen hours after eight.
 const MIDNIGHT: u64 = 16 * HOUR;
@@ -61,7 +61,7 @@ fn what_is_counted_after_midnight_is_done_the_same_evening() {
 #[test]
 fn a_job_due_at_closing_of_a_late_day_is_due_before_midnight() {
     let mut press = TestShop::new();
-    press.record(Uuid::nil(), Fact::DayClosing { day: today(), time: TimeOfDay::at(3, 59) });
+    press.record(SHOP, Fact::DayClosing { day: today(), time: TimeOfDay::at(3, 59) });
     assert_eq!(press.shop().closings.due_on(today()), Some(TimeOfDay::LAST));
     assert_eq!(press.shop().closings.due_on(today().plus_days(1)), Some(TimeOfDay::at(17, 0)));
 }

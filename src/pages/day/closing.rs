@@ -4,10 +4,10 @@ use crate::components::Icon;
 use crate::i18n;
 use crate::store::Store;
 use lastpull_core::facts::Fact;
+use lastpull_core::ids::SHOP;
 use lastpull_core::plan::{DEFAULT_CLOSING, moved_closing};
 use lastpull_core::time::TimeOfDay;
 use leptos::prelude::*;
-use uuid::Uuid;
 
 /// The closing line of the schedule.
 #[component]
@@ -16,7 +16,7 @@ pub fn Closing() -> impl IntoView {
     let today = Memo::new(move |_| store.clock.get().work_day());
     let closing = Memo::new(move |_| store.shop.with(|shop| shop.closings.on(today.get())));
     let set = move |time: TimeOfDay| {
-        store.record(Uuid::nil(), Fact::DayClosing { day: today.get_untracked(), time });
+        store.record(SHOP, Fact::DayClosing { day: today.get_untracked(), time });
         store.notify(i18n::closing_set(i18n::time_of(time)));
     };
     let shift = move |minutes: i32| {

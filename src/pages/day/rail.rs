@@ -5,11 +5,10 @@ use super::run_block::{DraggedRun, RunBlock};
 use crate::components::drag::PointerDrag;
 use crate::i18n;
 use crate::store::Store;
-use lastpull_core::ids::RunId;
+use lastpull_core::ids::{RunId, SHOP};
 use lastpull_core::plan::{Rail as RailState, RunFit, order_fact, reordered};
 use lastpull_core::time::Millis;
 use leptos::prelude::*;
-use uuid::Uuid;
 use wasm_bindgen::JsCast;
 
 /// The schedule.
@@ -37,11 +36,7 @@ pub fn Rail(state: Memo<RailState>) -> impl IntoView {
             let before = store.shop.with_untracked(|shop| shop.order().to_vec());
             let text =
                 i18n::moved(title.unwrap_or_default(), order.iter().position(|run| *run == id).unwrap_or(place) + 1);
-            store.record_with_undo(
-                vec![(Uuid::nil(), order_fact(&order))],
-                vec![(Uuid::nil(), order_fact(&before))],
-                text,
-            );
+            store.record_with_undo(vec![(SHOP, order_fact(&order))], vec![(SHOP, order_fact(&before))], text);
         }
     });
     let drop_at = move |id: RunId, y: f64| place_under(&ids.get_untracked(), id, y);

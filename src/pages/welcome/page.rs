@@ -6,8 +6,8 @@ use crate::platform::scope;
 use crate::route::{MoreRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
+use lastpull_core::ids::SHOP;
 use leptos::prelude::*;
-use uuid::Uuid;
 
 /// The first page of a device without data.
 #[component]
@@ -18,7 +18,7 @@ pub fn Welcome() -> impl IntoView {
         event.prevent_default();
         let name = name.get_untracked().trim().chars().take(80).collect::<String>();
         if !name.is_empty() {
-            store.record(Uuid::nil(), Fact::ShopNamed(name));
+            store.record(SHOP, Fact::ShopNamed(name));
         }
         store.update_settings(|settings| settings.started = true);
         Route::Day.navigate();

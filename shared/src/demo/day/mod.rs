@@ -7,6 +7,7 @@ use crate::demo::ink::{Printed, bench};
 use crate::demo::maker::{LotPlan, Maker, RunPlan};
 use crate::demo::screens::{DayRuns, screens};
 use crate::facts::{Draft, Fabric, Fact, Location, MisprintCause, Size, StopCause};
+use crate::ids::SHOP;
 use crate::time::{Due, Millis, TimeOfDay, WallClock};
 use uuid::Uuid;
 
@@ -32,8 +33,8 @@ const TOTE: &str = "#e6dcc3";
 pub fn demo_facts(clock: WallClock, device: Uuid, device_name: &str, new_id: impl FnMut() -> Uuid) -> Vec<Draft> {
     let mut maker = Maker::new(clock, new_id);
     let start = clock.now - 16 * 24 * HOUR;
-    maker.record(start, Uuid::nil(), Fact::ShopNamed("Two Kettles Print Room".into()));
-    maker.record(start, Uuid::nil(), Fact::CrewNamed(vec!["Ines".into(), "Moss".into()]));
+    maker.record(start, SHOP, Fact::ShopNamed("Two Kettles Print Room".into()));
+    maker.record(start, SHOP, Fact::CrewNamed(vec!["Ines".into(), "Moss".into()]));
     maker.record(start, device, Fact::DeviceNamed(device_name.into()));
     heat::equip(&mut maker, start);
     super::stencils::stencils(&mut maker);
@@ -123,7 +124,7 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
     let closing = (clock.time_of_day(now).minutes() + 200).div_ceil(15) * 15;
     let closing = TimeOfDay::from_minutes(closing).min(TimeOfDay::at(23, 45));
     let early = now - 5 * HOUR;
-    maker.record(early, Uuid::nil(), Fact::DayClosing { day: today, time: closing });
+    maker.record(early, SHOP, Fact::DayClosing { day: today, time: closing });
 
     let choir = maker.job(
         early,
@@ -290,7 +291,7 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
     );
     maker.pull(at + MINUTE / 3, front, &[(Size::M, 3)], 57.0);
 
-    maker.record(now - Millis::from_ms(1_000), Uuid::nil(), Fact::RunsOrdered(vec![front, back, totes]));
+    maker.record(now - Millis::from_ms(1_000), SHOP, Fact::RunsOrdered(vec![front, back, totes]));
     DayRuns { front, back, totes, ladder, bib, began, bib_ended: end + MINUTE }
 }
 

@@ -2,15 +2,13 @@
 
 pub(super) use crate::colour::Colour;
 pub(super) use crate::facts::*;
-pub(super) use crate::ids::{PhotoId, Subject};
+pub(super) use crate::ids::{PhotoId, SHOP, Subject};
 pub(super) use crate::journal::Stamp;
 pub(super) use crate::time::{Day, Due, TimeOfDay, WallTime};
 pub(super) use crate::units::{BeltSpeed, Grams, Length, Seconds, Temperature, TemperatureDelta};
 
 use uuid::Uuid;
 
-/// The subject of what is about the shop as a whole.
-pub(super) const SHOP: Subject = Uuid::nil();
 pub(super) const DEVICE: Subject = Uuid::from_u128(1);
 pub(super) const JOB: Subject = Uuid::from_u128(0x10);
 pub(super) const LOT: Subject = Uuid::from_u128(0x11);

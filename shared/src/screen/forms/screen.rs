@@ -6,13 +6,12 @@ use crate::form::{
     FormProblem, Problems, TYPED_NAME, TYPED_NOTE, changed_fields, collect, collect_number, collect_optional,
     parse_required_name, parse_text, trim_number,
 };
-use crate::ids::{RunId, Subject};
+use crate::ids::{RunId, SHOP, Subject};
 use crate::screen::Screen;
 use crate::screen::inventory::labels::normalized_label;
 use crate::shop::Shop;
 use crate::units::{Seconds, parse_number, parse_whole};
 use serde::{Deserialize, Serialize};
-use uuid::Uuid;
 
 /// The form of a screen.
 #[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
@@ -207,14 +206,14 @@ impl ScreenSettingsForm {
         }
         let mut facts = Vec::new();
         if limits != shop.screens.limits {
-            facts.push((Uuid::nil(), Fact::Screen(ScreenFact::AgeLimits(limits))));
+            facts.push((SHOP, Fact::Screen(ScreenFact::AgeLimits(limits))));
         }
         // The form shows times with two decimals: compare the text, so that an unedited form changes
         // nothing.
         let before = Self::of(shop);
         let typed = [&self.reclaim, &self.coat, &self.dry, &self.expose, &self.wash_dry, &self.tape];
         if typed != [&before.reclaim, &before.coat, &before.dry, &before.expose, &before.wash_dry, &before.tape] {
-            facts.push((Uuid::nil(), Fact::Screen(ScreenFact::StepTimes(times))));
+            facts.push((SHOP, Fact::Screen(ScreenFact::StepTimes(times))));
         }
         Ok(facts)
     }

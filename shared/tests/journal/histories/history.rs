@@ -6,7 +6,7 @@ use super::ledger::Ledger;
 use lastpull_core::exchange::{BackupWriter, read_backup};
 use lastpull_core::facts::frozen::{rows, subject_of};
 use lastpull_core::facts::{Draft, Entry, Fact, JobField, Journal, LotField, RunField};
-use lastpull_core::ids::Subject;
+use lastpull_core::ids::{SHOP, Subject};
 use lastpull_core::job::Size;
 use lastpull_core::journal::{Checkpoint, Coverage, Storage, StorageFault};
 use lastpull_core::shop::Shop;
@@ -184,8 +184,8 @@ impl History {
                 [Fact::JobFinished, Fact::JobReopened, Fact::Deleted, Fact::Restored][self.random.random_range(0..4)]
                     .clone(),
             ),
-            5 => (Uuid::nil(), Fact::ShopNamed(text)),
-            6 => (Uuid::nil(), Fact::Unknown { kind: "later".into(), body: format!(r#"{{"later":"{text}"}}"#) }),
+            5 => (SHOP, Fact::ShopNamed(text)),
+            6 => (SHOP, Fact::Unknown { kind: "later".into(), body: format!(r#"{{"later":"{text}"}}"#) }),
             7..9 => {
                 let fact = EVERY_FACT.with(|facts| facts[self.random.random_range(0..facts.len())].clone());
                 (subject_of(&fact), fact)

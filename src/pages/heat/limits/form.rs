@@ -8,8 +8,8 @@ use crate::route::{HeatRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::heat::{FabricLimitForm, HeatFact, LimitKind, LimitOrigin, fabric_limit};
+use lastpull_core::ids::SHOP;
 use leptos::prelude::*;
-use uuid::Uuid;
 
 const LIST: Route = Route::Heat(HeatRoute::Limits);
 
@@ -22,7 +22,7 @@ pub fn LimitFormPage(number: u8) -> impl IntoView {
     let limit = Memo::new(move |_| store.shop.with(|shop| fabric_limit(shop, fabric, kind)));
     let form = RwSignal::new(limit.with_untracked(|limit| FabricLimitForm::of(limit.as_ref(), units)));
     let submit = FormSubmit::new(Box::new(move || {
-        form.with(|form| form.check(fabric, kind, units)).map(|fact| vec![(Uuid::nil(), Fact::Heat(fact))])
+        form.with(|form| form.check(fabric, kind, units)).map(|fact| vec![(SHOP, Fact::Heat(fact))])
     }))
     .with_draft(form);
     let problems = submit.problems;
@@ -30,8 +30,8 @@ pub fn LimitFormPage(number: u8) -> impl IntoView {
     let back = move |_| {
         let was = store.shop.with_untracked(|shop| shop.heat.own_limit(fabric, kind).cloned());
         let fact = |temperature, note| Fact::Heat(HeatFact::FabricLimit { fabric, kind, temperature, note });
-        let undo = was.map(|own| (Uuid::nil(), fact(Some(own.temperature), own.note)));
-        let facts = vec![(Uuid::nil(), fact(None, String::new()))];
+        let undo = was.map(|own| (SHOP, fact(Some(own.temperature), own.note)));
+        let facts = vec![(SHOP, fact(None, String::new()))];
         store.record_with_undo(facts, undo.into_iter().collect(), i18n::limit_is_default());
         LIST.replace();
     };

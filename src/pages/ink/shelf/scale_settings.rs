@@ -6,9 +6,9 @@ use crate::i18n;
 use crate::route::{InkRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
+use lastpull_core::ids::SHOP;
 use lastpull_core::ink::ScaleForm;
 use leptos::prelude::*;
-use uuid::Uuid;
 
 const STOCK: Route = Route::Ink(InkRoute::Stock);
 
@@ -19,7 +19,7 @@ pub fn ScaleSettingsPage() -> impl IntoView {
     let form = RwSignal::new(store.shop.with_untracked(|shop| ScaleForm::of(&shop.ink.scale)));
     let submit = FormSubmit::new(Box::new(move || {
         let fact = form.with(ScaleForm::check)?;
-        Ok(vec![(Uuid::nil(), Fact::Ink(fact))])
+        Ok(vec![(SHOP, Fact::Ink(fact))])
     }))
     .with_draft(form);
     let problems = submit.problems;

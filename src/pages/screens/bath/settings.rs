@@ -6,9 +6,9 @@ use crate::i18n;
 use crate::route::{ExposureRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
+use lastpull_core::ids::SHOP;
 use lastpull_core::screen::{BathForm, DEFAULT_RECHARGE_PERCENT, StencilFact};
 use leptos::prelude::*;
-use uuid::Uuid;
 
 /// The form.
 #[component]
@@ -17,7 +17,7 @@ pub fn BathSettingsPage() -> impl IntoView {
     let form = RwSignal::new(store.shop.with_untracked(|shop| BathForm::of(&shop.exposure_log.bath)));
     let submit = FormSubmit::new(Box::new(move || {
         let fields = store.shop.with_untracked(|shop| form.with(|form| form.check(&shop.exposure_log.bath)))?;
-        Ok(set(Uuid::nil(), fields, |fields| Fact::Stencil(StencilFact::Bath(fields))))
+        Ok(set(SHOP, fields, |fields| Fact::Stencil(StencilFact::Bath(fields))))
     }))
     .with_draft(form);
     let problems = submit.problems;

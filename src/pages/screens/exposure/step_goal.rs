@@ -4,9 +4,9 @@ use crate::forms::{Bound, Field, FormSubmit, Kind, SaveBar};
 use crate::i18n;
 use crate::store::Store;
 use lastpull_core::facts::Fact;
+use lastpull_core::ids::SHOP;
 use lastpull_core::screen::{StencilFact, check_goal};
 use leptos::prelude::*;
-use uuid::Uuid;
 
 /// The setting.
 #[component]
@@ -16,14 +16,14 @@ pub fn StepGoal() -> impl IntoView {
     let text = RwSignal::new(goal().to_string());
     let submit = FormSubmit::new(Box::new(move || {
         let fact = text.with(|text| check_goal(text))?;
-        Ok(if fact == StencilFact::Goal(goal()) { Vec::new() } else { vec![(Uuid::nil(), Fact::Stencil(fact))] })
+        Ok(if fact == StencilFact::Goal(goal()) { Vec::new() } else { vec![(SHOP, Fact::Stencil(fact))] })
     }));
     let problems = submit.problems;
     let save = move |event: leptos::ev::SubmitEvent| {
         let before = goal();
         let saved = move || {
             let step = goal();
-            let undo = (step != before).then_some((Uuid::nil(), Fact::Stencil(StencilFact::Goal(before))));
+            let undo = (step != before).then_some((SHOP, Fact::Stencil(StencilFact::Goal(before))));
             store.notify_with_undo(i18n::equipment_goal_saved(step), undo.into_iter().collect());
         };
         submit.submit_then(store, &event, Box::new(saved));
