@@ -2,7 +2,7 @@
 
 use super::Shop;
 use crate::facts::Fact;
-use crate::form::{FormProblem, Problems, TYPED_NAME};
+use crate::form::{FormProblem, Problems, TYPED_NAME, collect, collect_optional, parse_text};
 use crate::ids::{DeviceId, SHOP, Subject};
 use crate::time::TimeOfDay;
 use crate::units::{Seconds, parse_number};
@@ -50,44 +50,36 @@ impl ShopForm {
         let mut problems = Problems::new();
         let mut facts = Vec::new();
         let before = Self::of(shop, device);
-        let (name, device_name) = (self.name.trim(), self.device_name.trim());
-        for (field, text) in [("shop_name", name), ("device_name", device_name)] {
-            if text.chars().count() > TYPED_NAME {
-                problems.insert(field, FormProblem::TooLong { most: TYPED_NAME });
-            }
-        }
-        if name != before.name {
-            facts.push((SHOP, Fact::ShopNamed(name.to_owned())));
-        }
-        if device_name != before.device_name {
-            facts.push((device, Fact::DeviceNamed(device_name.to_owned())));
-        }
-        let crew: Vec<String> =
-            self.crew.split(',').map(|name| name.trim().to_owned()).filter(|name| !name.is_empty()).collect();
-        if crew.len() > MAX_CREW || crew.iter().any(|name| name.chars().count() > TYPED_NAME) {
-            problems.insert("crew", FormProblem::TooLong { most: TYPED_NAME });
-        }
-        if crew != shop.crew {
-            facts.push((SHOP, Fact::CrewNamed(crew)));
-        }
+        let name = collect(&mut problems, "shop_name", parse_text(&self.name, TYPED_NAME));
+        facts.extend(name.filter(|name| *name != before.name).map(|name| (SHOP, Fact::ShopNamed(name))));
+        let device_name = collect(&mut problems, "device_name", parse_text(&self.device_name, TYPED_NAME));
+        let device_name = device_name.filter(|name| *name != before.device_name);
+        facts.extend(device_name.map(|name| (device, Fact::DeviceNamed(name))));
+        let crew = collect(&mut problems, "crew", parse_crew(&self.crew));
+        facts.extend(crew.filter(|crew| *crew != shop.crew).map(|crew| (SHOP, Fact::CrewNamed(crew))));
         let mut week = [None; 7];
-        for (day, text) in self.week.iter().enumerate() {
-            week[day] = TimeOfDay::parse(text);
-            if week[day].is_none() && !text.trim().is_empty() {
-                problems.insert(WEEK_FIELDS[day], FormProblem::NotATime);
+        for ((field, text), closing) in WEEK_FIELDS.into_iter().zip(&self.week).zip(&mut week) {
+            if !text.trim().is_empty() {
+                *closing = collect(&mut problems, field, TimeOfDay::parse(text).ok_or(FormProblem::NotATime));
             }
         }
         if week != shop.closings.week {
             facts.push((SHOP, Fact::WeekClosing(week)));
         }
-        if !self.set_up.trim().is_empty() && self.set_up != before.set_up {
-            match parse_number(&self.set_up, 0.0, 240.0) {
-                Ok(minutes) => facts.push((SHOP, Fact::SetUpAllowance(Seconds::new(minutes * 60.0)))),
-                Err(problem) => drop(problems.insert("set_up", FormProblem::Number(problem))),
-            }
+        if self.set_up != before.set_up {
+            let minutes = |text: &str| parse_number(text, 0.0, 240.0);
+            let minutes = collect_optional(&mut problems, "set_up", &self.set_up, minutes);
+            facts.extend(minutes.map(|minutes| (SHOP, Fact::SetUpAllowance(Seconds::new(minutes * 60.0)))));
         }
         if problems.is_empty() { Ok(facts) } else { Err(problems) }
     }
+}
+
+/// Parses the names of a crew, separated by commas.
+fn parse_crew(text: &str) -> Result<Vec<String>, FormProblem> {
+    let names = text.split(',').map(|name| parse_text(name, TYPED_NAME)).collect::<Result<Vec<_>, _>>()?;
+    let crew: Vec<String> = names.into_iter().filter(|name| !name.is_empty()).collect();
+    if crew.len() > MAX_CREW { Err(FormProblem::TooLong { most: TYPED_NAME }) } else { Ok(crew) }
 }
 
 #[cfg(test)]
