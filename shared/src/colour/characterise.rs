@@ -242,7 +242,7 @@ const STEP: f64 = 1e-5;
 mod tests {
     use super::*;
     use crate::colour::check_rows::{near, rows};
-    use crate::colour::kubelka_munk::from_two_backings;
+    use crate::colour::kubelka_munk::{FilmReading, from_two_backings};
 
     fn bands(of: impl Fn(f64) -> f64) -> Bands {
         std::array::from_fn(|band| of(band as f64 / 30.0))
@@ -335,9 +335,11 @@ mod tests {
         let found = characterise(&drawdowns, OpacityClass::Transparent, Surface::NONE).unwrap();
         assert!(found.resolved_bands > 20);
         for band in 0..BANDS {
-            let (k, s) = from_two_backings((dark.bands[band], 0.03), (light.bands[band], 0.85)).unwrap();
-            near(found.constants.k[band] / k, 1.0, 0.03);
-            near(found.constants.s[band] / s, 1.0, 0.03);
+            let over_black = FilmReading { film: dark.bands[band], backing: 0.03 };
+            let over_cloth = FilmReading { film: light.bands[band], backing: 0.85 };
+            let film = from_two_backings(over_black, over_cloth).unwrap();
+            near(found.constants.k[band] / film.k, 1.0, 0.03);
+            near(found.constants.s[band] / film.s, 1.0, 0.03);
         }
     }
 

@@ -18,17 +18,35 @@ pub fn hiding(k_over_s: f64) -> f64 {
     1.0 / (1.0 + q + (q * (q + 2.0)).sqrt())
 }
 
-/// K/S of dyed or thinly printed cloth: the cloth's own plus (amount, K/S per unit of amount) of each colourant.
-pub fn single_constant(cloth: f64, colorants: &[(f64, f64)]) -> f64 {
-    colorants.iter().fold(cloth, |sum, (amount, unit)| sum + amount * unit)
+/// A colourant in dyed or thinly printed cloth.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct Dye {
+    /// How much of it, in any unit.
+    pub amount: f64,
+    /// K/S of one such unit.
+    pub k_over_s: f64,
 }
 
-/// K and S of a mixture of (weight, K, S) parts. `None` if the weights add up to nothing.
-pub fn two_constant(parts: &[(f64, f64, f64)]) -> Option<(f64, f64)> {
-    let weight: f64 = parts.iter().map(|(part, ..)| part).sum();
-    (weight > 0.0).then(|| {
-        let sum = |of: fn(&(f64, f64, f64)) -> f64| parts.iter().map(|part| part.0 * of(part)).sum::<f64>() / weight;
-        (sum(|part| part.1), sum(|part| part.2))
+/// K/S of dyed or thinly printed cloth: the cloth's own plus that of each colourant.
+pub fn single_constant(cloth: f64, dyes: &[Dye]) -> f64 {
+    dyes.iter().fold(cloth, |sum, dye| sum + dye.amount * dye.k_over_s)
+}
+
+/// K and S of one film in one band of light.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct FilmConstants {
+    /// Absorption, 0 and up.
+    pub k: f64,
+    /// Scattering, 0 and up.
+    pub s: f64,
+}
+
+/// K and S of a mixture of (weight, constants) parts. `None` if the weights add up to nothing.
+pub fn two_constant(parts: &[(f64, FilmConstants)]) -> Option<FilmConstants> {
+    let weight: f64 = parts.iter().map(|(part, _)| part).sum();
+    (weight > 0.0).then(|| FilmConstants {
+        k: parts.iter().map(|(part, of)| part * of.k).sum::<f64>() / weight,
+        s: parts.iter().map(|(part, of)| part * of.s).sum::<f64>() / weight,
     })
 }
 
@@ -56,22 +74,33 @@ fn tanh(x: f64) -> f64 {
     -e / (2.0 + e)
 }
 
-/// K and S of a film from its (reflectance, backing) over a dark and over a light backing.
+/// A film's reflectance as read over a backing.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct FilmReading {
+    /// Reflectance of the film with the backing below it.
+    pub film: f64,
+    /// Reflectance of the backing alone.
+    pub backing: f64,
+}
+
+/// K and S of a film from its readings over a dark and over a light backing.
 ///
 /// Each backing gives one linear equation in a = 1 + K/S and c = b·coth(bS), from the closed form; two backings
 /// determine both. `None` if the film hides so well that both readings are alike, if the readings cross, or if they are
 /// no reflectances.
 ///
 /// ```
-/// # use lastpull_core::colour::kubelka_munk::{from_two_backings, over_backing};
+/// # use lastpull_core::colour::kubelka_munk::{FilmReading, from_two_backings, over_backing};
 /// let (black, white) = (0.05, 0.85);
-/// let read = |backing| (over_backing(0.2, 1.0, backing), backing);
-/// let (k, s) = from_two_backings(read(black), read(white)).unwrap();
-/// assert!((k - 0.2).abs() < 1e-9 && (s - 1.0).abs() < 1e-9);
+/// let read = |backing| FilmReading { film: over_backing(0.2, 1.0, backing), backing };
+/// let film = from_two_backings(read(black), read(white)).unwrap();
+/// assert!((film.k - 0.2).abs() < 1e-9 && (film.s - 1.0).abs() < 1e-9);
 /// // The dark backing comes first.
 /// assert_eq!(from_two_backings(read(white), read(black)), None);
 /// ```
-pub fn from_two_backings((over_dark, dark): (f64, f64), (over_light, light): (f64, f64)) -> Option<(f64, f64)> {
+pub fn from_two_backings(dark: FilmReading, light: FilmReading) -> Option<FilmConstants> {
+    let FilmReading { film: over_dark, backing: dark } = dark;
+    let FilmReading { film: over_light, backing: light } = light;
     // R·a + g·a + R·c − g·c = 1 + R·g
     let (p, q) = (over_dark + dark, over_dark - dark);
     let (r, s) = (over_light + light, over_light - light);
@@ -88,7 +117,7 @@ pub fn from_two_backings((over_dark, dark): (f64, f64), (over_light, light): (f6
     }
     // b·S = arcoth(c/b); for b near 0 that is S = 1/c.
     let scatter = if b < 1e-7 { 1.0 / c } else { (2.0 * b / (c - b)).ln_1p() / (2.0 * b) };
-    Some(((a - 1.0) * scatter, scatter))
+    Some(FilmConstants { k: (a - 1.0) * scatter, s: scatter })
 }
 
 /// Reflection at the surface of a film: Saunderson's correction.
@@ -148,15 +177,15 @@ mod tests {
         for row in rows(include_str!("../../tests/data/ink_km_reference.csv"), 14) {
             let weights = row.numbers(["c1", "c2", "c3"]);
             for (band, expected) in row.numbers(published).into_iter().enumerate() {
-                let parts: Vec<_> = (0..3).map(|p| (weights[p], k[p][band], s[p][band])).collect();
+                let parts = [0, 1, 2].map(|p| (weights[p], FilmConstants { k: k[p][band], s: s[p][band] }));
                 let mixed = || {
-                    let (k, s) = two_constant(&parts).unwrap();
+                    let FilmConstants { k, s } = two_constant(&parts).unwrap();
                     hiding(k / s)
                 };
                 let ours = match row.text("model") {
                     "single_constant" => {
-                        let colorants: Vec<_> = (0..3).map(|p| (weights[p], k_over_s(masstone[p][band]))).collect();
-                        hiding(single_constant(0.0, &colorants))
+                        let dyes = [0, 1, 2].map(|p| Dye { amount: weights[p], k_over_s: k_over_s(masstone[p][band]) });
+                        hiding(single_constant(0.0, &dyes))
                     }
                     "two_constant" => mixed(),
                     _ => {
@@ -178,25 +207,28 @@ mod tests {
         let cloth = &data["textile_single_constant"];
         let substrate = k_over_s(number(&cloth["substrate_R"]));
         near(substrate, number(&cloth["K/S_substrate"]), 1e-14);
-        let colorants: Vec<_> = cloth["calibration"]
+        let dyes: Vec<_> = cloth["calibration"]
             .as_array()
             .unwrap()
             .iter()
             .map(|dye| {
                 let unit = (k_over_s(number(&dye["R"])) - substrate) / number(&dye["percent"]);
                 near(unit, number(&dye["unit_k_over_s_per_percent"]), 1e-12);
-                (number(&cloth["recipe_percent"][dye["colorant"].as_str().unwrap()]), unit)
+                let amount = number(&cloth["recipe_percent"][dye["colorant"].as_str().unwrap()]);
+                Dye { amount, k_over_s: unit }
             })
             .collect();
-        assert_eq!(colorants.len(), 2);
-        let mixed = single_constant(substrate, &colorants);
+        assert_eq!(dyes.len(), 2);
+        let mixed = single_constant(substrate, &dyes);
         near(mixed, number(&cloth["K/S_mix"]), 1e-12);
         near(hiding(mixed), number(&cloth["R_mix"]), 1e-12);
 
         let tint = &data["two_constant_white_black"];
-        let part =
-            |at: usize, name: &str| (number(&tint["weights"][at]), number(&tint[name]["K"]), number(&tint[name]["S"]));
-        let (k, s) = two_constant(&[part(0, "white"), part(1, "black")]).unwrap();
+        let part = |at: usize, name: &str| {
+            let constants = FilmConstants { k: number(&tint[name]["K"]), s: number(&tint[name]["S"]) };
+            (number(&tint["weights"][at]), constants)
+        };
+        let FilmConstants { k, s } = two_constant(&[part(0, "white"), part(1, "black")]).unwrap();
         near(k, number(&tint["K_mix"]), 1e-14);
         near(s, number(&tint["S_mix"]), 1e-14);
         near(hiding(k / s), number(&tint["R_inf"]), 1e-12);
@@ -242,13 +274,15 @@ mod tests {
     #[test]
     fn two_backings_give_back_the_film() {
         for (k, s) in [(0.02, 0.4), (0.8, 0.3), (2.0, 0.05), (0.0, 0.9), (0.3, 1.5), (1e-6, 1e-3)] {
-            let read = |backing: f64| (over_backing(k, s, backing), backing);
-            let (k_back, s_back) = from_two_backings(read(0.03), read(0.85)).unwrap();
-            near(k_back, k, 1e-8);
-            near(s_back, s, 1e-8);
+            let read = |backing: f64| FilmReading { film: over_backing(k, s, backing), backing };
+            let back = from_two_backings(read(0.03), read(0.85)).unwrap();
+            near(back.k, k, 1e-8);
+            near(back.s, s, 1e-8);
         }
-        assert_eq!(from_two_backings((0.4, 0.05), (0.4, 0.8)), None);
-        assert_eq!(from_two_backings((0.5, 0.05), (0.4, 0.8)), None);
-        assert_eq!(from_two_backings((0.9, 0.05), (0.95, 0.8)), None);
+        for (over_dark, over_light) in [(0.4, 0.4), (0.5, 0.4), (0.9, 0.95)] {
+            let dark = FilmReading { film: over_dark, backing: 0.05 };
+            let light = FilmReading { film: over_light, backing: 0.8 };
+            assert_eq!(from_two_backings(dark, light), None);
+        }
     }
 }

@@ -1,6 +1,8 @@
 //! The course of a run and the outlook for its rest, where the answer can be worked out or must have a shape.
 
-use lastpull_core::run::{Course, CoursePrior, Outlook, PaceSummary, RunSimilarity, TroublePrior, WorkGap};
+use lastpull_core::run::{
+    Course, CoursePrior, Outlook, OwnAndShared, PaceSummary, RunSimilarity, TroublePrior, WorkGap,
+};
 use lastpull_core::time::Estimate;
 
 fn gap(seconds: f64) -> WorkGap {
@@ -162,8 +164,8 @@ fn what_runs_share_adds_up_along_the_day() {
     let (prior, trouble) = learned(&alike);
     let one = Outlook::of(&Course::of(&prior, &[]).unwrap(), &trouble, 40, 0);
     let five = (1..5).fold(one, |sum, _| sum.and(&one));
-    let [own, shared] = one.variances();
-    let [five_own, five_shared] = five.variances();
+    let OwnAndShared { own, shared } = one.variances();
+    let OwnAndShared { own: five_own, shared: five_shared } = five.variances();
     assert!((five.mean() - 5.0 * one.mean()).abs() < 1e-6);
     assert!(shared > 0.1 * own, "{own} {shared}");
     assert!((five_shared - 25.0 * shared).abs() < 1e-6 * five_shared, "{shared} {five_shared}");
@@ -202,7 +204,8 @@ fn intervals_are_ordered_and_chances_rise_for_odd_gaps_too() {
                 let chances = [0.0, 0.3, 0.9, 1.0, 1.1, 3.0, 30.0].map(|part| outlook.chance_within(part * mean));
                 assert!(chances.windows(2).all(|pair| pair[0] <= pair[1] + 1e-12), "{chances:?}");
                 assert!(chances.iter().all(|chance| (0.0..=1.0 + 1e-9).contains(chance)), "{chances:?}");
-                let near = 1e-3 * outlook.variances().iter().sum::<f64>().sqrt();
+                let OwnAndShared { own, shared } = outlook.variances();
+                let near = 1e-3 * (own + shared).sqrt();
                 assert!(outlook.chance_within(median + near) >= 0.5, "{good}: {median} {interval:?}");
                 assert!(median < near || outlook.chance_within(median - near) <= 0.5, "{good}: {median} {interval:?}");
                 before = interval;

@@ -9,7 +9,7 @@ mod student_t;
 
 pub(crate) use chance::SURE;
 pub use chance::{Chance, Likelihood};
-pub use course::{Course, CoursePrior, Outlook, RunSimilarity, TroublePrior, TroubleRate, Work};
+pub use course::{Course, CoursePrior, Outlook, OwnAndShared, RunSimilarity, TroublePrior, TroubleRate, Work};
 pub use experience::{Experience, PaceSource};
 pub use fan::{Fan, FanPoint, fan};
 pub(crate) use forecast::{CONFIDENCE, forecast_from};

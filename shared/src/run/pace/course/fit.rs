@@ -209,13 +209,13 @@ impl Course {
         let (mut mean, mut shared, mut from_noise, mut from_course) = (0.0, 0.0, 0.0, 0.0);
         let mut means = [0.0; GRID.len()];
         for (at, (state, rho)) in self.states.iter().zip(GRID).enumerate() {
-            let (carried, noise) = to_come(rho, coming);
-            let carried = carried * scale;
+            let to_come = ToCome::of(rho, coming);
+            let carried = to_come.carried * scale;
             let reach: Vector = std::array::from_fn(|term| x[term] - carried * state.last[term]);
             let course = times(&state.variance, &reach);
             means[at] = dot(&x, &state.off) + carried * state.last_off;
             mean += state.weight * means[at];
-            from_noise += state.weight * state.noise * scale * scale * noise;
+            from_noise += state.weight * state.noise * scale * scale * to_come.variance;
             from_course += state.weight * state.noise * dot(&reach, &course);
             // How far an error of the prior's mean moves the forecast.
             let moves = times(&self.prior_precision, &course);
@@ -266,13 +266,22 @@ fn crude_level(prior: &CoursePrior, gaps: &[WorkGap]) -> Option<f64> {
     (pieces > 0.0).then(|| seconds / pieces)
 }
 
-/// Of `gaps` to come with correlation ρ: by how much the latest gap's error carries over to their sum,
-/// ρ(1 − ρ^q)/(1 − ρ), and the variance of the rest of the sum.
-fn to_come(rho: f64, gaps: f64) -> (f64, f64) {
-    let whole = gaps.round().max(1.0) as i32;
-    let (power, left) = (rho.powi(whole), 1.0 - rho);
-    let carried = rho * (1.0 - power) / left;
-    // Σ (1 − ρⁱ)²/(1 − ρ)² over i = 1..q, times the variance 1 − ρ² of what is new in each.
-    let sum = gaps - 2.0 * carried + rho * rho * (1.0 - power * power) / (1.0 - rho * rho);
-    (carried, ((1.0 + rho) / left * sum).max(0.0))
+/// The sum of the errors of gaps to come.
+struct ToCome {
+    /// By how much the latest gap's error carries over to the sum, ρ(1 − ρ^q)/(1 − ρ).
+    carried: f64,
+    /// The variance of the rest of the sum.
+    variance: f64,
+}
+
+impl ToCome {
+    /// Of `gaps` to come with correlation ρ.
+    fn of(rho: f64, gaps: f64) -> Self {
+        let whole = gaps.round().max(1.0) as i32;
+        let (power, left) = (rho.powi(whole), 1.0 - rho);
+        let carried = rho * (1.0 - power) / left;
+        // Σ (1 − ρⁱ)²/(1 − ρ)² over i = 1..q, times the variance 1 − ρ² of what is new in each.
+        let sum = gaps - 2.0 * carried + rho * rho * (1.0 - power * power) / (1.0 - rho * rho);
+        Self { carried, variance: ((1.0 + rho) / left * sum).max(0.0) }
+    }
 }

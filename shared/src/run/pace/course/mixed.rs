@@ -69,13 +69,19 @@ impl Observed {
     }
 }
 
-/// The shop's coefficients, their error, and the variance of a run's own around them. `observed` tells what a
-/// run says if its level is as given; `levels` are a first guess at these.
-pub(super) fn mixed_model(
-    level: f64,
-    levels: &mut [f64],
-    observed: impl Fn(usize, f64) -> Observed,
-) -> (Vector, Matrix, Vector) {
+/// What the shop's runs have in common.
+pub(super) struct ShopCourse {
+    /// The shop's coefficients.
+    pub(super) mean: Vector,
+    /// Their error.
+    pub(super) shared: Matrix,
+    /// The variance of a run's own coefficients around them.
+    pub(super) own: Vector,
+}
+
+/// What runs have in common. `observed` tells what a run says if its level is as given; `levels` are a first guess at
+/// these.
+pub(super) fn mixed_model(level: f64, levels: &mut [f64], observed: impl Fn(usize, f64) -> Observed) -> ShopCourse {
     let mut own = default_own(level, &[0.0; TERMS]);
     let mut size: Vector = std::array::from_fn(|term| if term == LEVEL { VAGUE } else { WIDE * WIDE });
     let (mut mean, mut shared) = ([0.0; TERMS], [[0.0; TERMS]; TERMS]);
@@ -136,7 +142,7 @@ pub(super) fn mixed_model(
             }
         }
     }
-    (mean, shared, own)
+    ShopCourse { mean, shared, own }
 }
 
 /// The variance of a run's own coefficients where runs tell nothing of it: an effect that the shop's runs have

@@ -12,11 +12,13 @@ mod fit;
 mod matrix;
 mod mixed;
 mod outlook;
+mod own_and_shared;
 mod prior;
 mod terms;
 mod trouble;
 
 pub use fit::{Course, Work};
 pub use outlook::Outlook;
+pub use own_and_shared::OwnAndShared;
 pub use prior::{CoursePrior, RunSimilarity};
 pub use trouble::{TroublePrior, TroubleRate};

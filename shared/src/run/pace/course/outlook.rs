@@ -2,7 +2,8 @@
 
 use super::super::student_t::t_cdf_near;
 use super::fit::{Course, Work};
-use super::trouble::TroublePrior;
+use super::own_and_shared::OwnAndShared;
+use super::trouble::{StopTime, TroublePrior};
 use crate::time::Estimate;
 
 /// The distribution of the seconds that further pieces take at the press.
@@ -16,10 +17,10 @@ pub struct Outlook {
     pub work: Work,
     /// Expected number of stops.
     pub stops: f64,
-    /// Squared relative doubt about that number, this run's own and the part that all runs share.
-    stops_doubt: [f64; 2],
-    /// Expected seconds of a stop, standard deviation of one, and error of the expectation.
-    stop: [f64; 3],
+    /// Squared relative doubt about that number.
+    stops_doubt: OwnAndShared,
+    /// How long each lasts.
+    stop: StopTime,
 }
 
 /// Numbers of stops that are looked at one by one; larger ones in groups that grow.
@@ -41,11 +42,10 @@ impl Outlook {
         let mut work = course.work(good + spoiled, f64::from(changes));
         // Each spoiled piece takes a piece's time once more.
         let each = work.mean / (good + spoiled).max(1.0);
-        work.own_variance += each * each * (spoiled + spoiled * spoiled * misprints.own_doubt);
-        work.shared_deviation = work.shared_deviation.hypot(each * spoiled * misprints.shared_doubt.sqrt());
+        work.own_variance += each * each * (spoiled + spoiled * spoiled * misprints.doubt.own);
+        work.shared_deviation = work.shared_deviation.hypot(each * spoiled * misprints.doubt.shared.sqrt());
         let stops = trouble.stops.expected(good + spoiled);
-        let stop = [trouble.stop_seconds, trouble.stop_deviation, trouble.stop_error];
-        Self { work, stops: stops.mean, stops_doubt: [stops.own_doubt, stops.shared_doubt], stop }
+        Self { work, stops: stops.mean, stops_doubt: stops.doubt, stop: trouble.stop }
     }
 
     /// The combined time of this run and the next. Standard deviations of shared errors add; variances of independent ones
@@ -56,25 +56,30 @@ impl Outlook {
         let part = |outlook: &Self| if stops > 0.0 { outlook.stops / stops } else { 0.5 };
         let parts = [(self, part(self)), (other, part(other))];
         let weighted = |of: &dyn Fn(&Self) -> f64| parts.iter().map(|(outlook, part)| part * of(outlook)).sum::<f64>();
-        let own = parts.iter().map(|(outlook, part)| part * part * outlook.stops_doubt[0]).sum();
-        let shared = weighted(&|outlook| outlook.stops_doubt[1].sqrt()).powi(2);
-        let stop = std::array::from_fn(|at| weighted(&|outlook| outlook.stop[at]));
-        let work = self.work.and(&other.work);
-        Self { work, stops, stops_doubt: [own, shared], stop }
+        let stops_doubt = OwnAndShared {
+            own: parts.iter().map(|(outlook, part)| part * part * outlook.stops_doubt.own).sum(),
+            shared: weighted(&|outlook| outlook.stops_doubt.shared.sqrt()).powi(2),
+        };
+        let stop = StopTime {
+            expected: weighted(&|outlook| outlook.stop.expected),
+            deviation: weighted(&|outlook| outlook.stop.deviation),
+            error: weighted(&|outlook| outlook.stop.error),
+        };
+        Self { work: self.work.and(&other.work), stops, stops_doubt, stop }
     }
 
     /// Expected seconds.
     pub fn mean(&self) -> f64 {
-        self.work.mean + self.stops * self.stop[0]
+        self.work.mean + self.stops * self.stop.expected
     }
 
-    /// Variance of the seconds: that of this run alone, and that of what all runs share.
-    pub fn variances(&self) -> [f64; 2] {
-        let [each, deviation, error] = self.stop;
-        let number = self.stops * self.stops;
-        let own = self.stops * (each * each + deviation * deviation) + number * each * each * self.stops_doubt[0];
-        let shared = (number * (each * each * self.stops_doubt[1] + error * error)).sqrt() + self.work.shared_deviation;
-        [self.work.own_variance + own, shared * shared]
+    /// Variance of the seconds.
+    pub fn variances(&self) -> OwnAndShared {
+        let StopTime { expected: each, deviation, error } = self.stop;
+        let (number, doubt) = (self.stops * self.stops, self.stops_doubt);
+        let own = self.stops * (each * each + deviation * deviation) + number * each * each * doubt.own;
+        let shared = (number * (each * each * doubt.shared + error * error)).sqrt() + self.work.shared_deviation;
+        OwnAndShared { own: self.work.own_variance + own, shared: shared * shared }
     }
 
     /// Probability that it takes no longer than `seconds`.
@@ -97,15 +102,16 @@ impl Outlook {
     }
 
     fn mixture(&self) -> Mixture {
+        let variance = self.variances();
         let mut mixture = Mixture {
             parts: [Part::default(); MOST_GROUPS],
             count: 0,
             degrees: self.work.degrees_of_freedom.max(1.0),
             mean: self.mean(),
-            spread: self.variances().iter().sum::<f64>().sqrt(),
+            spread: (variance.own + variance.shared).sqrt(),
         };
         // Negative binomial: p₀ = (s/(s + μ))^s, p(k+1) = p(k)·(s + k)/(k + 1)·μ/(s + μ).
-        let shape = 1.0 / (self.stops_doubt[0] + self.stops_doubt[1]).max(1e-9);
+        let shape = 1.0 / (self.stops_doubt.own + self.stops_doubt.shared).max(1e-9);
         let share = self.stops / (shape + self.stops);
         let (mut number, mut chance) = (0.0, (shape * (1.0 - share).ln()).exp());
         let mut left: f64 = 1.0;
@@ -135,7 +141,7 @@ impl Outlook {
     }
 
     fn part(&self, chance: f64, number: f64, variance: f64) -> Part {
-        let [each, deviation, error] = self.stop;
+        let StopTime { expected: each, deviation, error } = self.stop;
         let stops = number * deviation * deviation + (number * error).powi(2) + variance * each * each;
         Part { chance, mean: self.work.mean + number * each, deviation: (self.work.variance() + stops).max(0.0).sqrt() }
     }

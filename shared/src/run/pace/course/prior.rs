@@ -5,7 +5,7 @@
 
 use super::correlation::{Weights, estimate, weights_from, weights_unknown};
 use super::matrix::{Matrix, TERMS, Vector};
-use super::mixed::{DEFAULT_RUNS, Observed, RUN_EFFECT, SHOP_EFFECT, VAGUE, mixed_model};
+use super::mixed::{DEFAULT_RUNS, Observed, RUN_EFFECT, SHOP_EFFECT, ShopCourse, VAGUE, mixed_model};
 use super::terms::{CHANGE, LEAST_REACH, LEVEL, START};
 use crate::run::PaceSummary;
 
@@ -89,7 +89,7 @@ impl CoursePrior {
         let reach = known.iter().map(|(run, _)| f64::from(run.pieces)).fold(LEAST_REACH, f64::max);
         let level = if kinship == RunSimilarity::Alike { LEVEL_ALIKE } else { LEVEL_OTHER };
         let mut levels: Vec<f64> = known.iter().map(|(_, mean)| mean / unit).collect();
-        let (mut mean, shared, own) = mixed_model(level, &mut levels, |run, level| {
+        let ShopCourse { mut mean, shared, own } = mixed_model(level, &mut levels, |run, level| {
             Observed::of(known[run].0, level, unit, noise * (1.0 + rho) / (1.0 - rho), reach)
         });
         // However odd the runs were, a piece takes time.

@@ -4,6 +4,7 @@
 //! so that the count to come is negative binomial (A. Gelman et al., "Bayesian Data Analysis", 3rd ed. 2013,
 //! section 2.6; the weight between shop and run is the credibility of H. Bühlmann and E. Straub, 1970).
 
+use super::own_and_shared::OwnAndShared;
 use crate::run::PaceSummary;
 
 /// A count over some pieces.
@@ -87,11 +88,8 @@ impl TroubleRate {
 
     /// The expected number in so many pieces.
     pub(super) fn expected(&self, pieces: f64) -> ExpectedNumber {
-        ExpectedNumber {
-            mean: self.rate * pieces,
-            own_doubt: 1.0 / self.run_shape,
-            shared_doubt: 1.0 / self.shop_shape,
-        }
+        let doubt = OwnAndShared { own: 1.0 / self.run_shape, shared: 1.0 / self.shop_shape };
+        ExpectedNumber { mean: self.rate * pieces, doubt }
     }
 }
 
@@ -99,10 +97,19 @@ impl TroubleRate {
 #[derive(Clone, Copy)]
 pub(super) struct ExpectedNumber {
     pub(super) mean: f64,
-    /// Squared relative doubt about it that is the run's own.
-    pub(super) own_doubt: f64,
-    /// That of all runs together.
-    pub(super) shared_doubt: f64,
+    /// Squared relative doubt about it.
+    pub(super) doubt: OwnAndShared,
+}
+
+/// How long a stop lasts, in seconds.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct StopTime {
+    /// Of the next stop.
+    pub(super) expected: f64,
+    /// Standard deviation of one stop's.
+    pub(super) deviation: f64,
+    /// Standard error of `expected`.
+    pub(super) error: f64,
 }
 
 /// What the shop's runs say about stops and misprints.
@@ -112,12 +119,8 @@ pub struct TroublePrior {
     pub stops: TroubleRate,
     /// Misprints per good piece.
     pub misprints: TroubleRate,
-    /// Expected seconds of a stop.
-    pub stop_seconds: f64,
-    /// Standard deviation of one stop's seconds.
-    pub stop_deviation: f64,
-    /// Standard error of `stop_seconds`.
-    pub stop_error: f64,
+    /// How long a stop lasts.
+    pub(super) stop: StopTime,
 }
 
 impl TroublePrior {
@@ -134,35 +137,34 @@ impl TroublePrior {
             seconds += f64::from(run.stop_seconds);
             squares += f64::from(run.stop_squares);
         }
-        let mut prior = Self {
+        let assumed = StopTime { expected: STOP_SECONDS, deviation: STOP_SPREAD * STOP_SECONDS, error: 0.0 };
+        Self {
             stops: TroubleRate::learned(&STOPS, stops),
             misprints: TroubleRate::learned(&MISPRINTS, misprints),
-            stop_seconds: STOP_SECONDS,
-            stop_deviation: 0.0,
-            stop_error: 0.0,
-        };
-        prior.lasts(DEFAULT_STOPS, STOP_SPREAD * STOP_SECONDS, count, seconds, squares);
-        prior
+            stop: assumed.after(DEFAULT_STOPS, count, seconds, squares),
+        }
     }
 
     /// After the run's own stops (their seconds) in `pulled` pieces, and its misprints beside `good` pieces.
     #[must_use]
     pub fn after(mut self, stops: &[f64], pulled: u32, good: u32, misprints: u32) -> Self {
         let (seconds, squares) = stops.iter().fold((0.0, 0.0), |(sum, squares), s| (sum + s, squares + s * s));
-        let weight = (self.stop_deviation / self.stop_error.max(1e-9)).powi(2);
-        self.lasts(weight, self.stop_deviation, stops.len() as f64, seconds, squares);
+        let weight = (self.stop.deviation / self.stop.error.max(1e-9)).powi(2);
+        self.stop = self.stop.after(weight, stops.len() as f64, seconds, squares);
         self.stops = self.stops.after(Counted { times: stops.len() as f64, pieces: f64::from(pulled) });
         self.misprints = self.misprints.after(Counted { times: f64::from(misprints), pieces: f64::from(good) });
         self
     }
+}
 
-    /// Moves the seconds of a stop, which weigh as `weight` stops with this deviation, by more stops.
-    fn lasts(&mut self, weight: f64, deviation: f64, count: f64, seconds: f64, squares: f64) {
-        let mean = (weight * self.stop_seconds + seconds) / (weight + count);
+impl StopTime {
+    /// After `count` more stops, from the sum of their seconds and that of the squares of these. What is known so far
+    /// weighs as `weight` stops.
+    fn after(self, weight: f64, count: f64, seconds: f64, squares: f64) -> Self {
+        let mean = (weight * self.expected + seconds) / (weight + count);
         let around = squares - 2.0 * mean * seconds + count * mean * mean;
-        let before = weight * (deviation.powi(2) + (mean - self.stop_seconds).powi(2));
-        self.stop_deviation = ((before + around.max(0.0)) / (weight + count)).sqrt();
-        self.stop_error = self.stop_deviation / (weight + count).sqrt();
-        self.stop_seconds = mean;
+        let before = weight * (self.deviation.powi(2) + (mean - self.expected).powi(2));
+        let deviation = ((before + around.max(0.0)) / (weight + count)).sqrt();
+        Self { expected: mean, deviation, error: deviation / (weight + count).sqrt() }
     }
 }
