@@ -1,7 +1,7 @@
 //! What opening, counting and drawing read of a shop, in rows: as many in one of two thousand runs as in one of six
 //! thousand.
 
-use super::answers::{of_a_pot_form, of_the_day, of_the_press};
+use super::page_answers::{of_a_pot_form, of_the_day, of_the_press};
 use super::years::Years;
 use lastpull_core::facts::{Entry, Fact, RunField};
 use lastpull_core::failure::{FailureFact, FailureField};

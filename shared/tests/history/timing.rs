@@ -1,7 +1,7 @@
 //! What a shop of ten years costs in milliseconds on this machine, as it ships (optimised for size):
 //! `cargo test --release -p lastpull-core --test all history::timing -- --ignored --nocapture`.
 
-use super::answers::{of_the_day, of_the_press};
+use super::page_answers::{of_the_day, of_the_press};
 use super::years::Years;
 use lastpull_core::facts::Fact;
 use lastpull_core::job::{Size, job_list, job_texts};

@@ -1,6 +1,6 @@
 //! Whatever the order, overlap and repetition in which devices' files arrive, the shop is the same.
 
-use super::any::{any_entries, any_frozen_ink_fact, any_ink_fact, bytes_of};
+use super::any_entries::{any_entries, any_frozen_ink_fact, any_ink_fact, bytes_of};
 use lastpull_core::facts::{Entry, Fact, JobField, Journal};
 use lastpull_core::journal::{Checkpoint, Packed, Stamp, record, segment};
 use lastpull_core::shop::Shop;

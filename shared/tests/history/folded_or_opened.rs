@@ -1,9 +1,9 @@
 //! A shop folded at once, one opened from a checkpoint and one that was read in between answer alike; and what is found
 //! through an index is what going through everything finds.
 
-use super::answers::{of_a_thing, of_the_day, of_the_press, of_the_shop};
+use super::page_answers::{of_a_thing, of_the_day, of_the_press, of_the_shop};
 use super::years::Years;
-use crate::journal::any::any_entries;
+use crate::journal::any_entries::any_entries;
 use lastpull_core::facts::{Entry, Journal};
 use lastpull_core::failure::failures_of;
 use lastpull_core::ids::Subject;

@@ -1,6 +1,6 @@
 //! Facts that an older version stored without knowing them, after the update that knows them.
 
-use super::any::bytes_of;
+use super::any_entries::bytes_of;
 use lastpull_core::exchange::{BackupWriter, read_backup};
 use lastpull_core::facts::frozen::{history, rows};
 use lastpull_core::facts::{Entry, Fact, Journal};
