@@ -210,6 +210,21 @@ pub enum PourStep {
     TopUp,
 }
 
+/// What was added to the contents of a pot.
+#[derive(PartialEq)]
+struct Pour {
+    source: PourSource,
+    into: Subject,
+    grams: Grams,
+}
+
+/// Where it came from.
+#[derive(PartialEq)]
+enum PourSource {
+    Component(Subject),
+    Pot(Subject),
+}
+
 /// The things that an event is about.
 pub(crate) type Touched = [Option<Subject>; 2];
 
@@ -274,11 +289,15 @@ impl InkFact {
         })
     }
 
-    /// The pot whose contents it adds to.
-    pub(crate) fn pours_into(&self) -> Option<Subject> {
+    /// What it adds to the contents of a pot.
+    fn pour(&self) -> Option<Pour> {
         match self {
-            Self::Poured { pot, .. } => Some(*pot),
-            Self::Moved { to, .. } => Some(*to),
+            Self::Poured { pot, component, grams, .. } => {
+                Some(Pour { source: PourSource::Component(*component), into: *pot, grams: *grams })
+            }
+            Self::Moved { from, to, grams, .. } => {
+                Some(Pour { source: PourSource::Pot(*from), into: *to, grams: *grams })
+            }
             Self::ComponentSet(_)
             | Self::RecipeSet(_)
             | Self::PotSet(_)
@@ -299,34 +318,14 @@ impl InkFact {
         }
     }
 
+    /// The pot whose contents it adds to.
+    pub(crate) fn pours_into(&self) -> Option<Subject> {
+        self.pour().map(|pour| pour.into)
+    }
+
     /// Whether it adds the same to the same pots as `other`: notes, readings and who recorded it do not count.
     pub(crate) fn pours_same_as(&self, other: &Self) -> bool {
-        match self {
-            Self::Poured { pot: here, component: what, grams: weight, .. } => matches!(
-                other,
-                Self::Poured { pot, component, grams, .. } if (pot, component, grams) == (here, what, weight)
-            ),
-            Self::Moved { from: source, to: here, grams: weight, .. } => {
-                matches!(other, Self::Moved { from, to, grams, .. } if (from, to, grams) == (source, here, weight))
-            }
-            Self::ComponentSet(_)
-            | Self::RecipeSet(_)
-            | Self::PotSet(_)
-            | Self::ScaleSet { .. }
-            | Self::PrintSet(_)
-            | Self::GarmentRead(_)
-            | Self::RevisionSaved { .. }
-            | Self::Resized { .. }
-            | Self::Accepted { .. }
-            | Self::Wasted { .. }
-            | Self::Used { .. }
-            | Self::SwatchRead { .. }
-            | Self::Matched { .. }
-            | Self::Approved { .. }
-            | Self::Delivered { .. }
-            | Self::Counted { .. }
-            | Self::DrawnDown(_) => other.pours_into().is_none(),
-        }
+        self.pour() == other.pour()
     }
 
     /// Who recorded it, if known.
