@@ -147,18 +147,12 @@ impl Expected {
     /// item is not measured. Common practice, no source: 5 °C and 5 s at the dryer, 1 s at the flash, 1 mm of
     /// off-contact, 6 mm of placement or flash height, a twentieth of the belt speed.
     pub fn tolerance(&self, item: CheckItem) -> Option<i64> {
-        match self {
-            Self::Temperature(_) => Some(5_000),
-            Self::Time(_) => Some(item.tolerances().time),
-            Self::Length(_) => Some(item.tolerances().length),
-            Self::Belt(speed) => Some(i64::from(speed.micrometres_per_second() / 20)),
-            Self::Count(_)
-            | Self::Mesh(_)
-            | Self::NoFlash
-            | Self::Words(_)
-            | Self::Garment { .. }
-            | Self::Ink { .. } => None,
-        }
+        self.measured().map(|(quantity, value)| match quantity {
+            Quantity::Temperature => 5_000,
+            Quantity::Time => item.tolerances().time,
+            Quantity::Length => item.tolerances().length,
+            Quantity::BeltSpeed => value / 20,
+        })
     }
 
     /// Whether a measured value is within the tolerance of an item; false if the item is not measured.
@@ -170,19 +164,32 @@ impl Expected {
     /// The value in its stored unit (milli-°C, milliseconds, micrometres, micrometres per second); `None` if
     /// the item is not measured.
     pub fn value(&self) -> Option<i64> {
-        match self {
-            Self::Temperature(t) => Some(i64::from(t.milli_celsius())),
-            Self::Time(s) => Some(i64::from(s.milliseconds())),
-            Self::Length(l) => Some(i64::from(l.micrometres())),
-            Self::Belt(speed) => Some(i64::from(speed.micrometres_per_second())),
+        self.measured().map(|(_, value)| value)
+    }
+
+    /// What is measured, and its value in the stored unit; `None` if the item is not measured.
+    fn measured(&self) -> Option<(Quantity, i64)> {
+        Some(match self {
+            Self::Temperature(t) => (Quantity::Temperature, t.milli_celsius().into()),
+            Self::Time(s) => (Quantity::Time, s.milliseconds().into()),
+            Self::Length(l) => (Quantity::Length, l.micrometres().into()),
+            Self::Belt(speed) => (Quantity::BeltSpeed, speed.micrometres_per_second().into()),
             Self::Count(_)
             | Self::Mesh(_)
             | Self::NoFlash
             | Self::Words(_)
             | Self::Garment { .. }
-            | Self::Ink { .. } => None,
-        }
+            | Self::Ink { .. } => return None,
+        })
     }
+}
+
+/// What is measured for a check.
+enum Quantity {
+    Temperature,
+    Time,
+    Length,
+    BeltSpeed,
 }
 
 /// Outcome of a check. **Frozen**: stored.
