@@ -167,6 +167,29 @@ impl Expected {
         self.measured().map(|(_, value)| value)
     }
 
+    /// The colour of a garment or an ink; `None` for what has no colour.
+    pub fn colour(&self) -> Option<ExpectedColour> {
+        match self {
+            Self::Garment { colour, .. } | Self::Ink { colour, .. } => Some(ExpectedColour { known: *colour }),
+            Self::Temperature(_)
+            | Self::Time(_)
+            | Self::Length(_)
+            | Self::Belt(_)
+            | Self::Count(_)
+            | Self::Mesh(_)
+            | Self::NoFlash
+            | Self::Words(_) => None,
+        }
+    }
+
+    /// The same garment or ink in another colour; what has no colour stays as it is.
+    pub(crate) fn in_colour(mut self, other: ExpectedColour) -> Self {
+        if let Self::Garment { colour, .. } | Self::Ink { colour, .. } = &mut self {
+            *colour = other.known;
+        }
+        self
+    }
+
     /// What is measured, and its value in the stored unit; `None` if the item is not measured.
     fn measured(&self) -> Option<(Quantity, i64)> {
         Some(match self {
@@ -182,6 +205,13 @@ impl Expected {
             | Self::Ink { .. } => return None,
         })
     }
+}
+
+/// The colour of a garment or an ink.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ExpectedColour {
+    /// `None` if it is not known.
+    pub known: Option<Colour>,
 }
 
 /// What is measured for a check.

@@ -26,7 +26,7 @@ mod run;
 pub(crate) mod screen;
 mod with_undo;
 
-pub use check::{CheckItem, CheckOutcome, Expected};
+pub use check::{CheckItem, CheckOutcome, Expected, ExpectedColour};
 pub use exposure::*;
 pub use failure::{FailureFact, FailureField, FailureKind, GridCell, Mark, Remedy, Suspects, Verdict};
 pub use heat::*;

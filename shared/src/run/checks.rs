@@ -185,20 +185,7 @@ pub fn check_list_after(shop: &Shop, previous: Option<RunId>, id: RunId) -> Chec
 
 /// Whether two garments or inks differ in nothing but their colour.
 fn is_same_but_colour(one: &Expected, other: &Expected) -> bool {
-    match one {
-        Expected::Garment { name: here, fabric: cloth, .. } => {
-            matches!(other, Expected::Garment { name, fabric, .. } if (name, fabric) == (here, cloth))
-        }
-        Expected::Ink { name: here, .. } => matches!(other, Expected::Ink { name, .. } if name == here),
-        Expected::Temperature(_)
-        | Expected::Time(_)
-        | Expected::Length(_)
-        | Expected::Belt(_)
-        | Expected::Count(_)
-        | Expected::Mesh(_)
-        | Expected::NoFlash
-        | Expected::Words(_) => false,
-    }
+    one.colour().is_some_and(|colour| other.clone().in_colour(colour) == *one)
 }
 
 /// State of a check, and an earlier breach that it does not lift.

@@ -18,7 +18,7 @@ pub(crate) mod model;
 mod pace;
 mod views;
 
-pub use crate::facts::{CheckItem, CheckOutcome, Expected, Flash, Location, MisprintCause, StopCause};
+pub use crate::facts::{CheckItem, CheckOutcome, Expected, ExpectedColour, Flash, Location, MisprintCause, StopCause};
 pub use checks::{CheckList, CheckMade, CheckRow, CheckState, OtherColour, check_list, check_list_after};
 pub use contact::{Contacts, HeldKeys, KeyMeaning, Touch, Viewport};
 pub use form::RunForm;

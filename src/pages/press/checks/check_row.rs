@@ -33,13 +33,13 @@ pub fn CheckLine(id: RunId, item: CheckItem, list: Memo<CheckList>) -> impl Into
                     <div class="check-words">
                         <span class="check-item">{i18n::check_item(item)}</span>
                         <span class="check-expected">
-                            {colour_of(&row.expected).map(|colour| view! { <Swatch colour=colour/> })}
+                            {row.expected.colour().map(|colour| view! { <Swatch colour=colour.known/> })}
                             <strong>{with_colour(expected_text(item, &row.expected), row.colours.as_ref().map(colour_now))}</strong>
                             {tolerance_text(item, &row.expected).map(|words| view! { <small>{words}</small> })}
                         </span>
                         {row.before.as_ref().map(|before| view! {
                             <span class="check-was">
-                                {colour_of(before).map(|colour| view! { <Swatch colour=colour/> })}
+                                {before.colour().map(|colour| view! { <Swatch colour=colour.known/> })}
                                 {i18n::was(with_colour(expected_text(item, before), row.colours.as_ref().map(colour_before)))}
                             </span>
                         })}
@@ -73,20 +73,6 @@ fn with_colour(text: String, colour: Option<&str>) -> String {
     match colour.filter(|name| !name.is_empty()) {
         Some(name) => format!("{text}, {name}"),
         None => text,
-    }
-}
-
-fn colour_of(expected: &Expected) -> Option<Option<lastpull_core::colour::Colour>> {
-    match expected {
-        Expected::Garment { colour, .. } | Expected::Ink { colour, .. } => Some(*colour),
-        Expected::Temperature(_)
-        | Expected::Time(_)
-        | Expected::Length(_)
-        | Expected::Belt(_)
-        | Expected::Count(_)
-        | Expected::Mesh(_)
-        | Expected::NoFlash
-        | Expected::Words(_) => None,
     }
 }
 
