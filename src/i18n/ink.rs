@@ -17,6 +17,9 @@ messages! {
     ink_needs { "For the coming runs", "Para las próximas tiradas" }
     ink_to_mix(grams) { "{grams} to mix", "Faltan {grams}" }
     ink_needed_in_pots(grams, held) { "{grams} needed, {held} in pots", "Hacen falta {grams}, hay {held} en botes" }
+    ink_left_over(grams) { "{grams} left over from the run before", "sobran {grams} de la tirada anterior" }
+    // Common practice, no source.
+    ink_screen_decides(used) { "The run uses {used}, but the screen needs more. What is left goes back into the pot.", "La tirada gasta {used}, pero la pantalla necesita más. Lo que sobra vuelve al bote." }
     ink_needed(grams) { "{grams} needed", "Hacen falta {grams}" }
     ink_mixed(grams) { "Mixed: {grams} needed", "Mezclada: hacen falta {grams}" }
     ink_in_pots(grams) { "{grams} in pots", "{grams} en botes" }

@@ -203,6 +203,7 @@ messages! {
     pot_not_computed(pieces) { "{pieces} to print. How much ink a print takes was not worked out yet.", "{pieces} por imprimir. Aún no se ha calculado cuánta tinta lleva un estampado." }
     pot_what_print_takes { "What a print takes", "Lo que lleva un estampado" }
     pot_in_pots(in_pots, to_mix) { "{in_pots} of it stand in pots; {to_mix} are to be mixed.", "{in_pots} ya están en botes; faltan {to_mix} por mezclar." }
+    pot_left_over(grams) { "{grams} of it are left over from the runs before this one.", "{grams} sobran de las tiradas anteriores." }
     pot_for_pieces(pieces) { "for {pieces}", "para {pieces}" }
     pot_by_formula(printed, loss) { "{printed} go onto the garments, {loss} stay in pot, screen and flood. Nothing alike was weighed yet.", "{printed} van a las prendas, {loss} quedan en bote, pantalla y racleta. Aún no se ha pesado nada parecido." }
     pot_by_experience(weighings, alike, ratio) { "By {weighings} of {alike}: {ratio} times what is on paper.", "Según {weighings} de {alike}: {ratio} veces lo del papel." }
@@ -220,7 +221,8 @@ messages! {
     pot_mesh_volume_hint { "From the mesh's data sheet.", "De la ficha de la malla." }
     pot_mesh_volume_link { "Work it out from the mesh", "Calcularlo de la malla" }
     // Common practice, no source.
-    pot_charge { "Not in this: the ink that must lie in front of the squeegee to flood the screen, down to the last piece. Mix that too; what is left goes back into the pot.", "Esto no incluye la tinta que debe quedar ante la racleta para cubrir la pantalla, hasta la última pieza. Mézclala también; lo que sobra vuelve al bote." }
+    pot_screen_decides(used, charge) { "The run uses {used}, but a screen needs about {charge} to flood and print evenly down to the last piece (common practice). Mix {charge}, or type another weight for the pot. What is left goes back into the pot.", "La tirada gasta {used}, pero una pantalla necesita unos {charge} para cubrirse e imprimir parejo hasta la última pieza (práctica habitual). Mezcla {charge} o escribe otro peso para el bote. Lo que sobra vuelve al bote." }
+    pot_garments_decide(charge) { "The garments decide: they take more than the {charge} that a screen needs at least (common practice). Mix some more, so that there is ink in front of the squeegee down to the last piece. What is left goes back into the pot.", "Deciden las prendas: llevan más que los {charge} que una pantalla necesita como mínimo (práctica habitual). Mezcla algo más, para que haya tinta ante la racleta hasta la última pieza. Lo que sobra vuelve al bote." }
     pot_loss { "Mixed in addition", "De más" }
     pot_loss_hint { "For what stays in pot, screen and flood.", "Por lo que queda en bote, pantalla y racleta." }
     pot_add_to(name) { "Add to {name}", "Añadir a {name}" }

@@ -16,6 +16,9 @@
 //!   its contents within the accuracy of the scale. A client always approves a revision. "Make again" takes the one
 //!   approved last and says so, also if a newer one exists. Matches and approvals repeat the reading they are based on
 //!   as a note only: the reading itself determines the colour, so undoing that reading is enough.
+//! - **Charge of the screen.** A screen neither floods nor prints evenly with the few grams that a small run uses, so
+//!   at least [`SCREEN_CHARGE`] is mixed and the rest goes back into the pot, where the next runs of that recipe find it
+//!   ([`InkNeeded`]). It is one constant, not a setting: the weight of a pot can be typed.
 //! - **At the scale** the printer types the total that the scale shows; what to pour, what is in and what is next is
 //!   calculated. An over-pour beyond the tolerance (half a step of the scale, or a five-hundredth of the target) asks
 //!   first: scale the rest or accept it, both calculated to the gram. Nothing is chosen silently, and undo takes the

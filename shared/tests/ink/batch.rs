@@ -7,8 +7,8 @@ use lastpull_core::form::FormProblem;
 use lastpull_core::heat::ink_key;
 use lastpull_core::ink::{
     BatchSize, BatchSplit, ComponentField, InkFact, Part, PotField, PotForm, PourStep, PrintForm, RemovalForm, Repair,
-    Share, Similarity, Vessel, likely_run, new_pot_for_revision, new_pot_for_run, recipe_named, repair_facts,
-    revision_fact, runs_for_pot, suggested_batch, weigh_in,
+    SCREEN_CHARGE, Share, Similarity, Vessel, likely_run, new_pot_for_revision, new_pot_for_run, recipe_named,
+    repair_facts, revision_fact, runs_for_pot, suggested_batch, weigh_in,
 };
 use lastpull_core::job::Fabric;
 use lastpull_core::journal::JournalFact;
@@ -74,11 +74,11 @@ fn a_batch_is_suggested_by_formula_until_similar_runs_were_weighed() {
     // By hand: 0.05 m² × 40 cm³/m² × 1 g/cm³ × 100 pieces, and a tenth.
     let batch = suggested_batch(&shop, run, &print, pieces);
     assert_eq!((batch.printed, batch.loss, batch.grams), (g(200.0), g(20.0), g(220.0)));
-    assert!(batch.experience.is_none());
+    assert!(batch.experience.is_none() && !batch.is_charge());
     assert_eq!(batch.split(shop.ink.scale.step), BatchSplit { printed: g(200.0), extra: g(20.0) });
     // 36 pieces take 72 g and 7.2 g. On a scale of 5 g the two still add up to what is mixed.
     let few = suggested_batch(&shop, run, &print, 36);
-    assert_eq!((few.grams, few.split(g(5.0))), (g(79.2), BatchSplit { printed: g(70.0), extra: g(9.2) }));
+    assert_eq!((few.used, few.split(g(5.0))), (g(79.2), BatchSplit { printed: g(70.0), extra: g(9.2) }));
 
     // An earlier run took 150 g for 50 pieces: half as much again as the 100 g on paper.
     let earlier = ordered(&mut press, "Earlier", "brick", Fabric::Cotton, 50);
@@ -107,9 +107,27 @@ fn a_batch_is_suggested_by_formula_until_similar_runs_were_weighed() {
     assert!((experience.ratio - 1.5).abs() < 1e-9);
     press.record(weighed, Fact::Deleted);
     let learned = suggested_batch(&press.shop(), run, &print, 100);
-    assert_eq!((learned.experience.unwrap().similarity, learned.grams), (Similarity::Any, g(120.0)));
+    assert_eq!((learned.experience.unwrap().similarity, learned.grams), (Similarity::Any, g(150.0)));
+    assert_eq!(learned.used, g(120.0));
     assert_eq!(recipe_named(&press.shop(), " b r i c k").unwrap().0, recipe);
     assert_eq!(ink_key("B rick"), ink_key("brick"));
+}
+
+#[test]
+fn a_small_run_gets_the_charge_of_its_screen() {
+    let Published { mut press, .. } = published();
+    let run = ordered(&mut press, "Tour tees", "Brick", Fabric::Cotton, 36);
+    let (print, _) = plain_print().check(Units::Metric).unwrap();
+    let batch = |press: &TestShop, pieces: u32| suggested_batch(&press.shop(), run, &print, pieces);
+    let few = batch(&press, 36);
+    assert_eq!((few.used, few.grams, few.is_charge()), (g(79.2), SCREEN_CHARGE, true));
+    // By hand: 68 pieces use 149.6 g, 69 use 151.8 g.
+    assert_eq!([68, 69].map(|pieces| batch(&press, pieces).grams), [SCREEN_CHARGE, g(151.8)]);
+    let none = batch(&press, 0);
+    assert_eq!((none.grams, none.is_charge()), (Grams::ZERO, false));
+    // To the steps of the scale, as every weight to mix.
+    press.record_ink(Uuid::nil(), InkFact::ScaleSet { step: g(4.0), most: None });
+    assert_eq!((batch(&press, 36).used, batch(&press, 36).grams), (g(80.0), g(152.0)));
 }
 
 #[test]

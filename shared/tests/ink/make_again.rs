@@ -27,12 +27,12 @@ fn a_batch_to_make_again_is_a_weight_or_the_pieces_of_a_run() {
     assert_eq!(BatchSizeForm::of(&shop, recipe, metric).grams, "220");
     // 7.76 ounces, by the definition of the ounce.
     assert_eq!(BatchSizeForm::of(&shop, recipe, Units::UsCustomary).grams, "7.8");
-    let asked = BatchSizeForm { pieces: "50".into(), ..asked };
+    let asked = BatchSizeForm { pieces: "80".into(), ..asked };
     let made = asked.size(&shop, metric).unwrap();
-    assert_eq!((made.size, made.batch.unwrap().pieces), (BatchSize::Whole(g(110.0)), 50));
+    assert_eq!((made.size, made.batch.unwrap().pieces), (BatchSize::Whole(g(176.0)), 80));
     let fields = asked.pot(&shop, first, metric).unwrap();
     assert!(fields.contains(&PotField::Name("Brick, Tour tees".into())));
-    assert!(fields.contains(&PotField::Size(Some(BatchSize::Whole(g(110.0))))));
+    assert!(fields.contains(&PotField::Size(Some(BatchSize::Whole(g(176.0))))));
     assert!(fields.contains(&PotField::Revision(Some(first))) && fields.contains(&PotField::Run(Some(run))));
     // Typed in ounces; by the definition of the ounce.
     let ounces = BatchSizeForm { grams: "20".into(), of_ink: true, ..BatchSizeForm::default() };

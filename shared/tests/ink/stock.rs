@@ -1,7 +1,7 @@
 //! Stock on the shelf, and what to buy.
 
 use super::{ordered, plain_print};
-use crate::shop::{Published, g, published};
+use crate::shop::{Published, TestShop, g, published};
 use lastpull_core::facts::Fact;
 use lastpull_core::form::FormProblem;
 use lastpull_core::ids::{SHOP, Subject};
@@ -85,4 +85,39 @@ fn coming_runs_share_the_pots_and_show_what_is_low_and_what_to_buy() {
     assert_eq!((needed[0].in_pots, needed[1].in_pots), (Grams::ZERO, g(300.0)));
     let label = pot_label(&press.shop(), pot).unwrap();
     assert_eq!((label.job.as_str(), label.ink.as_str(), label.name.as_str()), ("Second", "Brick", "Brick"));
+}
+
+#[test]
+fn small_runs_of_an_ink_share_the_charge_of_a_screen() {
+    let Published { mut press, clear, first, .. } = published();
+    let (print, _) = plain_print().check(Units::Metric).unwrap();
+    let runs = ["First", "Second"].map(|title| {
+        let run = ordered(&mut press, title, "Brick", Fabric::Cotton, 10);
+        press.record_ink(run, InkFact::PrintSet(Some(print)));
+        run
+    });
+    press.record(Uuid::nil(), Fact::RunsOrdered(runs.to_vec()));
+    let rows = |press: &TestShop| {
+        let needed = ink_needed(&press.shop());
+        let row = |at: usize| (needed[at].grams, needed[at].in_pots, needed[at].left_over, needed[at].to_mix);
+        (row(0), row(1))
+    };
+    // By hand: each uses 22 g and needs 150 g. The first leaves 128 g, so that the second lacks 22 g.
+    let (one, two) = rows(&press);
+    assert_eq!(one, (Some(g(150.0)), Grams::ZERO, Grams::ZERO, Some(g(150.0))));
+    assert_eq!(two, (Some(g(150.0)), Grams::ZERO, g(128.0), Some(g(22.0))));
+    assert!(ink_needed(&press.shop()).iter().all(|need| need.is_charge() && need.used == Some(g(22.0))));
+
+    let pot = press.pot(None, 0.0);
+    press.record_ink(pot, InkFact::PotSet(vec![PotField::Revision(Some(first)), PotField::Run(Some(runs[0]))]));
+    press.pour(pot, clear, 100.0, PourStep::Correction);
+    let (one, two) = rows(&press);
+    assert_eq!((one.1, one.3), (g(100.0), Some(g(50.0))));
+    assert_eq!((two.1, two.2, two.3), (Grams::ZERO, g(128.0), Some(g(22.0))));
+
+    // The screen of a run that has begun is charged: what is in the pot is enough for the rest of it.
+    press.start_at(10, runs[0]);
+    let (one, two) = rows(&press);
+    assert_eq!(one, (Some(g(22.0)), g(22.0), Grams::ZERO, Some(Grams::ZERO)));
+    assert_eq!((two.1, two.2, two.3), (g(78.0), Grams::ZERO, Some(g(72.0))));
 }

@@ -238,6 +238,30 @@ test("the ink per print suggests the batch size of a pot", async (t) => {
   await waitForTarget(page, g("44.0"));
 });
 
+test("a small run's pot is as large as the charge of a screen", async (t) => {
+  const page = await withRecipe(t, app);
+  await newJob(page);
+  await addGarments(page, { "size-s": 18, "size-m": "", "size-l": "" });
+  await addRun(page, { ink: "brick" });
+  await go(page, "#/ink", "#needs");
+  await press(page, "#needs .ink-act");
+  await fillForm(page, { width: "25", height: "20", volume: "40" });
+  // Two grams each for 18 pieces, and a tenth: no screen is flooded with 39.6 g.
+  await waitForText(page, "#suggested", g("150.0"));
+  await waitForText(page, "#charge", `The run uses ${g("39.6")}`);
+  await save(page);
+  await page.locator("#size").waitFor();
+  assert.equal(await page.locator("#size").inputValue(), "150");
+  await go(page, "#/ink", "#needs");
+  await waitForText(page, "#needs", `${g("150")} to mix`);
+  await waitForText(page, "#needs", `The run uses ${g("39.6")}`);
+  // With less in the field that much is mixed.
+  await press(page, "#needs .ink-act");
+  await fillForm(page, { size: "80" });
+  await save(page);
+  await waitForTarget(page, g("16.0"));
+});
+
 test("a pot's label is printed alone and downloads as a picture", async (t) => {
   const page = await withRecipe(t, app);
   const potHash = await startPot(page, { size: "100", name: "Brick, an uncommonly long name for a pot that is to be read across the room" });

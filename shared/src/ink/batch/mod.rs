@@ -16,4 +16,4 @@ pub use new_pot::{NewPot, RunForPot, Vessel, new_pot_for_revision, new_pot_for_r
 pub use pot_runs::{PotRun, likely_run, runs_for_pot};
 pub use print_use::density_of;
 pub use stock::stock_left;
-pub use suggested::{BatchSplit, SuggestedBatch, suggested_batch};
+pub use suggested::{BatchSplit, SCREEN_CHARGE, SuggestedBatch, suggested_batch};

@@ -37,10 +37,15 @@ pub struct InkNeeded {
     pub recipe: Option<Subject>,
     /// The revision to mix it by: the one approved last, else the latest.
     pub revision: Option<Subject>,
-    /// Weight it needs; `None` if it was not calculated how much ink a print takes.
+    /// Weight it needs: what it uses, or the charge of its screen if that is more and it has not begun. `None` if it was
+    /// not calculated how much ink a print takes.
     pub grams: Option<Grams>,
+    /// Weight that it uses of that. The rest goes back into the pot.
+    pub used: Option<Grams>,
     /// Weight of it in pots, without what earlier runs need.
     pub in_pots: Grams,
+    /// Weight left of the charges of earlier runs, once they are mixed.
+    pub left_over: Grams,
     /// Weight still to be mixed; `None` if the need is unknown.
     pub to_mix: Option<Grams>,
 }
@@ -75,8 +80,22 @@ pub(crate) fn recipe_of(shop: &Shop, state: &PotState) -> Option<Subject> {
     Some(shop.ink.revision(state.base?)?.recipe)
 }
 
+impl InkNeeded {
+    /// Whether the charge of its screen decides how much it needs, since it uses less.
+    pub fn is_charge(&self) -> bool {
+        self.grams > self.used
+    }
+
+    /// Weight that it lacks; zero if its need is unknown.
+    fn lacks(&self) -> Grams {
+        let here = self.in_pots.saturating_add(self.left_over);
+        self.grams.map_or(Grams::ZERO, |need| need.saturating_sub(here).max_zero())
+    }
+}
+
 /// The ink of the open runs, in the order of the day. The contents of pots are assigned to the first run that needs
-/// them, then to the next; a pot meant for a run is assigned to that run first.
+/// them, then to the next; a pot meant for a run is assigned to that run first. What a run leaves of the charge of its
+/// screen is there for the next runs of that recipe.
 pub fn ink_needed(shop: &Shop) -> Vec<InkNeeded> {
     needed_of(shop, &open_pots(shop))
 }
@@ -89,28 +108,40 @@ pub(crate) fn needed_of(shop: &Shop, pots: &Table<PotState>) -> Vec<InkNeeded> {
         left.push((recipe_of(shop, state), run, state.contents.total()));
     }
     let mut rows: Vec<InkNeeded> = open.iter().filter_map(|run| row(shop, *run)).collect();
-    // First pots meant for a run, then those for any run.
-    for meant in [true, false] {
-        for row in &mut rows {
-            for (recipe, run, grams) in &mut left {
-                let fits = if meant { *run == Some(row.run) } else { recipe.is_some() && *recipe == row.recipe };
-                let lacks = row.grams.map_or(Grams::ZERO, |need| need.saturating_sub(row.in_pots).max_zero());
-                if fits {
-                    let given = lacks.min(*grams);
-                    row.in_pots = row.in_pots.saturating_add(given);
-                    *grams = grams.saturating_sub(given);
-                }
-            }
+    // First pots meant for a run.
+    for row in &mut rows {
+        let id = row.run;
+        for (_, _, grams) in left.iter_mut().filter(|(_, run, _)| *run == Some(id)) {
+            give(row, grams);
         }
+    }
+    // Then those for any run, and what earlier runs leave.
+    let mut left_over: Table<Grams> = Table::default();
+    for row in &mut rows {
+        let Some(recipe) = row.recipe else { continue };
+        for (_, _, grams) in left.iter_mut().filter(|(of, ..)| *of == Some(recipe)) {
+            give(row, grams);
+        }
+        let rest = left_over.get_or_insert_default(recipe);
+        row.left_over = row.lacks().min(*rest);
+        let leaves = row.grams.unwrap_or_default().saturating_sub(row.used.unwrap_or_default());
+        *rest = rest.saturating_sub(row.left_over).saturating_add(leaves);
     }
     for row in &mut rows {
         if row.grams.is_none() {
             let of = left.iter().filter(|(recipe, ..)| recipe.is_some() && *recipe == row.recipe);
             row.in_pots = of.map(|(.., grams)| *grams).sum();
         }
-        row.to_mix = row.grams.map(|need| need.saturating_sub(row.in_pots).max_zero());
+        row.to_mix = row.grams.map(|_| row.lacks());
     }
     rows
+}
+
+/// Assigns to a run what it lacks of the rest in a pot.
+fn give(row: &mut InkNeeded, rest: &mut Grams) {
+    let given = row.lacks().min(*rest);
+    row.in_pots = row.in_pots.saturating_add(given);
+    *rest = rest.saturating_sub(given);
 }
 
 fn row(shop: &Shop, id: RunId) -> Option<InkNeeded> {
@@ -118,7 +149,9 @@ fn row(shop: &Shop, id: RunId) -> Option<InkNeeded> {
     let run = shop.run(id)?;
     let recipe = recipe_named(shop, &run.ink).map(|(id, _)| id);
     let pieces = shop.pieces_left(id);
-    let grams = shop.ink.print(id).map(|print| suggested_batch(shop, id, print, pieces).grams);
+    let batch = shop.ink.print(id).map(|print| suggested_batch(shop, id, print, pieces));
+    // A run that has begun has its charge in the screen.
+    let has_begun = run.progress.started.is_some();
     Some(InkNeeded {
         run: id,
         job: job_id,
@@ -131,8 +164,10 @@ fn row(shop: &Shop, id: RunId) -> Option<InkNeeded> {
         pieces,
         recipe,
         revision: recipe.and_then(|recipe| best_revision(shop, recipe)),
-        grams,
+        grams: batch.map(|batch| if has_begun { batch.used } else { batch.grams }),
+        used: batch.map(|batch| batch.used),
         in_pots: Grams::ZERO,
+        left_over: Grams::ZERO,
         to_mix: None,
     })
 }

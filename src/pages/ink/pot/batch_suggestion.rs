@@ -2,7 +2,7 @@
 
 use crate::components::Icon;
 use crate::i18n;
-use lastpull_core::ink::SuggestedBatch;
+use lastpull_core::ink::{SCREEN_CHARGE, SuggestedBatch};
 use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
@@ -24,9 +24,15 @@ pub fn suggestion(batch: &SuggestedBatch, step: Grams) -> AnyView {
         let end = |ratio: f64| i18n::number(ratio, 2);
         i18n::pot_between(end(learned.least), end(learned.most))
     });
+    let charge = if batch.is_charge() {
+        Some(i18n::pot_screen_decides(grams(batch.used), grams(batch.grams)))
+    } else {
+        // What similar runs really used includes what the last pieces needed.
+        batch.experience.is_none().then(|| i18n::pot_garments_decide(grams(SCREEN_CHARGE)))
+    };
     view! {
         <p class="pot-suggested"><strong>{grams(batch.grams)}</strong>" "{i18n::pot_for_pieces(i18n::pieces(batch.pieces))}</p>
         <p class="muted">{provenance}{spread.map(|spread| format!(" {spread}"))}</p>
-        {batch.experience.is_none().then(|| view! { <p class="caution" id="charge"><Icon name="info"/>{i18n::pot_charge()}</p> })}
+        {charge.map(|charge| view! { <p class="caution" id="charge"><Icon name="info"/>{charge}</p> })}
     }.into_any()
 }

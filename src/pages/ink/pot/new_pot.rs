@@ -168,6 +168,7 @@ fn for_run(row: &RunForPot, step: Grams) -> AnyView {
             <section class="card" id="suggested">
                 {suggestion(batch, step)}
                 {row.need.in_pots.is_positive().then(|| view! { <p>{i18n::pot_in_pots(grams(row.need.in_pots), grams(row.need.to_mix.unwrap_or_default()))}</p> })}
+                {row.need.left_over.is_positive().then(|| view! { <p>{i18n::pot_left_over(grams(row.need.left_over))}</p> })}
                 {to_print(i18n::pot_what_print_takes())}
             </section>
         }.into_any(),

@@ -104,7 +104,8 @@ fn Pieces(
         {move || sized.with(|sized| {
             let batch = sized.as_ref().ok().and_then(|made| made.batch)?;
             let from = batch.experience.map_or_else(|| i18n::ink_by_formula().to_owned(), |learned| i18n::ink_learned_from(learned.weighings));
-            Some(view! { <p class="quiet-line" id="batch"><strong>{i18n::weight(batch.grams)}</strong>". "{from}</p> })
+            let charge = batch.is_charge().then(|| format!(" {}", i18n::ink_screen_decides(i18n::weight(batch.used))));
+            Some(view! { <p class="quiet-line" id="batch"><strong>{i18n::weight(batch.grams)}</strong>". "{from}{charge}</p> })
         })}
     }
 }

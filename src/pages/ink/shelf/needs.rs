@@ -56,26 +56,34 @@ fn figure(need: &InkNeeded) -> AnyView {
             (i18n::ink_no_print().to_owned(), held.map(|held| i18n::ink_in_pots(i18n::weight(held))))
         }
         (_, Some(all), Some(more)) if more.is_positive() => {
-            (i18n::ink_to_mix(i18n::weight(more)), Some(needed(all, held)))
+            (i18n::ink_to_mix(i18n::weight(more)), Some(needed(need, all, held)))
         }
         (_, Some(all), _) => {
             let words = i18n::ink_mixed(i18n::weight(all));
             return view! { <p class="ink-figure ready"><Icon name="check"/><span>{words}</span></p> }.into_any();
         }
     };
+    let charge = need.used.filter(|_| need.recipe.is_some() && need.is_charge());
+    let charge = charge.map(|used| i18n::ink_screen_decides(i18n::weight(used)));
     view! {
         <p class="ink-figure">
             <strong>{main}</strong>
             {more.map(|more| view! { <span class="muted">{more}</span> })}
+            {charge.map(|charge| view! { <span class="muted">{charge}</span> })}
         </p>
     }
     .into_any()
 }
 
-fn needed(all: Grams, held: Option<Grams>) -> String {
-    match held {
+fn needed(need: &InkNeeded, all: Grams, held: Option<Grams>) -> String {
+    let words = match held {
         Some(held) => i18n::ink_needed_in_pots(i18n::weight(all), i18n::weight(held)),
         None => i18n::ink_needed(i18n::weight(all)),
+    };
+    if need.left_over.is_positive() {
+        format!("{words} · {}", i18n::ink_left_over(i18n::weight(need.left_over)))
+    } else {
+        words
     }
 }
 
