@@ -1,9 +1,12 @@
 // What is typed into a dialog or at the scale is kept until it is recorded; readings are not.
 import assert from "node:assert/strict";
 import { test } from "node:test";
+import { pull } from "../support/counting.mjs";
+import { openStep, reportFailure } from "../support/failure.mjs";
 import { addComponent, addToPot, importStock, openSection, pickComponent, startPot, typeOnKeypad } from "../support/ink-helpers.mjs";
 import { fillForm, go, hashOf, press, save, waitForText } from "../support/page.mjs";
 import { openShop, testServer } from "../support/setup.mjs";
+import { openCounting } from "../support/shop.mjs";
 import { METRIC } from "../support/units.mjs";
 
 const app = testServer();
@@ -127,4 +130,70 @@ test("a component half typed in a recipe's form is kept until it is added", asyn
   await press(page, "#add-part");
   await press(page, "#new-component");
   assert.deepEqual([await value(page, "component-name"), await restored(page).count()], ["", 0]);
+});
+
+test("what was thrown away and why is kept, what the pot weighed is not", async (t) => {
+  const page = await openShop(t, app, METRIC);
+  await importStock(page, STOCK);
+  await go(page, "#/pot/new", "#name");
+  await fillForm(page, { name: "Violet" });
+  await save(page);
+  await addToPot(page, "Blue", "30");
+  const openWaste = async () => {
+    await page.locator("#holds").waitFor();
+    await openSection(page, "more");
+    await press(page, "#waste");
+    await page.locator("dialog #note").waitFor();
+  };
+  await openWaste();
+  await fillForm(page, { grams: "12", note: "skinned over" });
+  await page.reload();
+  await openWaste();
+  await restored(page).waitFor();
+  assert.deepEqual([await value(page, "grams"), await value(page, "note")], ["12", "skinned over"]);
+  await press(page, "dialog #way-0");
+  await fillForm(page, { grams: "18" });
+  await page.goBack();
+  await page.locator("dialog").waitFor({ state: "detached" });
+  await openWaste();
+  assert.deepEqual([await value(page, "grams"), await value(page, "note")], ["", "skinned over"]);
+  await fillForm(page, { grams: "18" });
+  await press(page, "#waste-save");
+  await page.locator("dialog").waitFor({ state: "detached" });
+  assert.deepEqual(await drafts(page), []);
+});
+
+test("the chemistry of a new bath is kept until the charge is recorded", async (t) => {
+  const page = await openShop(t, app);
+  await go(page, "#/stencil/bath", "#charge");
+  await press(page, "#charge");
+  await fillForm(page, { chemistry: "Dip, one to four" });
+  await page.reload();
+  await press(page, "#charge");
+  await restored(page).waitFor();
+  assert.equal(await value(page, "chemistry"), "Dip, one to four");
+  await page.goBack();
+  await page.locator("dialog").waitFor({ state: "detached" });
+  await press(page, "#charge");
+  assert.equal(await value(page, "chemistry"), "Dip, one to four");
+  await press(page, "#charge-now");
+  await page.locator("dialog").waitFor({ state: "detached" });
+  assert.deepEqual(await drafts(page), []);
+});
+
+test("how much to make again is kept until it is weighed", async (t) => {
+  const page = await openShop(t, app, METRIC);
+  await importStock(page, STOCK, "Violet", [["Base", 96.9], ["Blue", 3.1]]);
+  await press(page, "#again");
+  await fillForm(page, { grams: "640", tare: "48" });
+  await page.reload();
+  await page.locator("#draft-restored").waitFor();
+  assert.deepEqual([await value(page, "grams"), await value(page, "tare")], ["640", "48"]);
+  await press(page, "#draft-discard");
+  await page.locator("#draft-restored").waitFor({ state: "detached" });
+  assert.deepEqual([await value(page, "grams"), await value(page, "tare")], ["", ""]);
+  await fillForm(page, { grams: "640" });
+  await press(page, "#weigh");
+  await page.locator("#now").waitFor();
+  assert.deepEqual(await drafts(page), []);
 });

@@ -9,9 +9,11 @@ use crate::ink::{SuggestedBatch, ink_needed, recipe_named, suggested_batch};
 use crate::plan::open_runs;
 use crate::shop::Shop;
 use crate::units::{Grams, NumberProblem, Units, parse_whole};
+use serde::{Deserialize, Serialize};
 
 /// The size of a batch: a weight, or pieces of a run.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct BatchSizeForm {
     /// Whether the size is given in pieces.
     pub by_pieces: bool,

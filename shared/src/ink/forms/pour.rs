@@ -7,6 +7,7 @@ use crate::ids::{RunId, Subject};
 use crate::ink::pot_state;
 use crate::shop::Shop;
 use crate::units::{Grams, NumberProblem, Units, parse_whole};
+use serde::{Deserialize, Serialize};
 
 /// What the scale shows with a pot on it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -83,7 +84,8 @@ impl PourForm {
 }
 
 /// Ink taken out of a pot: its own weight, or what the scale shows afterwards with the pot on it.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct RemovalForm {
     /// The weight.
     pub grams: String,

@@ -61,7 +61,8 @@ impl BathForm {
 }
 
 /// The form of a new charge.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default)]
 pub struct ChargeForm {
     /// The chemistry used.
     pub chemistry: String,

@@ -2,7 +2,7 @@
 
 use super::ledger_text::scale_step;
 use crate::components::{Choice, Sheet};
-use crate::forms::{Field, Kind, bound, submit_dialog};
+use crate::forms::{Draft, Field, Kind, bound, submit_dialog};
 use crate::i18n;
 use crate::platform::ids;
 use crate::store::Store;
@@ -71,6 +71,11 @@ fn run_words(run: &PotRun) -> String {
 pub fn WasteSheet(id: Subject, close: Callback<()>) -> impl IntoView {
     let store = Store::from_context();
     let form = RwSignal::new(RemovalForm::default());
+    let draft = Draft::of_dialog("waste").keep(form);
+    // What the pot weighed then is an old reading; what was thrown away is not.
+    if form.with_untracked(|form| form.total && !form.grams.is_empty()) {
+        form.update(|form| form.grams.clear());
+    }
     let problems = RwSignal::new(Problems::new());
     let check = move || {
         store.shop.with_untracked(|shop| {
@@ -78,12 +83,14 @@ pub fn WasteSheet(id: Subject, close: Callback<()>) -> impl IntoView {
         })
     };
     let send = submit_dialog(problems, check, move |fact| {
+        draft.saved();
         close.run(());
         store.record_new(vec![(ids::new_id(), Fact::Ink(fact))], i18n::pot_wasted_notice());
     });
     view! {
         <Sheet title=i18n::pot_waste() on_close=close>
             <form on:submit=send novalidate=true>
+                {draft.line()}
                 <WeighingMethod form/>
                 <Weight id form problems/>
                 <WholeContentButton id form/>

@@ -4,7 +4,7 @@ use super::approval::approval_line;
 use super::batch_size::BatchSizeFields;
 use super::sum_check::limit_warnings;
 use crate::components::{Icon, NotHere, Page, Swatch};
-use crate::forms::{Field, Kind, bound};
+use crate::forms::{Draft, Field, Kind, bound};
 use crate::i18n;
 use crate::platform::{ids, spawn_local};
 use crate::route::{InkRoute, PotRoute, Route};
@@ -12,7 +12,9 @@ use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::form::Problems;
 use lastpull_core::ids::Subject;
-use lastpull_core::ink::{BatchSizeForm, InkFact, MakeAgain, MakeRow, RevisionName, best_revision, make_again};
+use lastpull_core::ink::{
+    BatchSizeForm, InkFact, MakeAgain, MakeRow, RevisionName, best_revision, make_again, revisions_of,
+};
 use leptos::prelude::*;
 
 /// The page.
@@ -28,6 +30,14 @@ pub fn MakeAgainPage(id: Subject) -> impl IntoView {
     let form = RwSignal::new(store.shop.with_untracked(|shop| BatchSizeForm::of(shop, id, units)));
     // Another revision than the default, if the user chose one.
     let choice = RwSignal::new(None::<Subject>);
+    let draft = Draft::of_page().keep(form).keep(choice);
+    // The revision chosen before may have been undone.
+    let is_of_it = |chosen: Subject| {
+        store.shop.with_untracked(|shop| revisions_of(shop, id).iter().any(|revision| revision.id == chosen))
+    };
+    if choice.get_untracked().is_some_and(|chosen| !is_of_it(chosen)) {
+        choice.set(None);
+    }
     let sized = Memo::new(move |_| store.shop.with(|shop| form.with(|form| form.size(shop, units))));
     let made = Memo::new(move |_| {
         let size = sized.with(|sized| sized.as_ref().ok().map(|made| made.size))?;
@@ -49,16 +59,19 @@ pub fn MakeAgainPage(id: Subject) -> impl IntoView {
             Err(wrong) => return problems.set(wrong),
         };
         busy.set(true);
+        let endings = draft.endings();
         spawn_local(async move {
             let saved = store.record_and_wait(vec![(pot, Fact::Ink(InkFact::PotSet(fields)))]).await;
             busy.set(false);
             if saved {
+                endings.saved();
                 Route::Pot(PotRoute::Pot(pot)).replace();
             }
         });
     };
     view! {
         <Page title=Signal::derive(move || i18n::ink_again_title(&name)) up=Route::Ink(InkRoute::Recipe(id)) class="ink">
+            {draft.line()}
             {move || suggestion.with(|made| made.as_ref().map(|made| which(made, choice)))}
             <BatchSizeFields id form sized/>
             {move || made.with(|made| made.as_ref().map(rows))}

@@ -1,7 +1,7 @@
 //! Recording or correcting a charge of the reclaim bath.
 
 use crate::components::{Icon, Sheet};
-use crate::forms::{CrewPicker, Field, Kind, bound, submit_dialog};
+use crate::forms::{CrewPicker, Draft, Field, Kind, bound, submit_dialog};
 use crate::i18n;
 use crate::platform::ids;
 use crate::store::Store;
@@ -22,6 +22,7 @@ pub fn ChargeSheet(charge: Option<Subject>, bath: Memo<BathView>, close: Callbac
         chemistry: row.chemistry.clone(),
         by: row.by.clone().unwrap_or_default(),
     }));
+    let draft = Draft::of_dialog(charge.map_or_else(|| "charge".to_owned(), |id| format!("charge-{id}"))).keep(form);
     let problems = RwSignal::new(Problems::new());
     // One id per dialog, so that pressing twice creates one record.
     let id = charge.unwrap_or_else(ids::new_id);
@@ -33,6 +34,7 @@ pub fn ChargeSheet(charge: Option<Subject>, bath: Memo<BathView>, close: Callbac
         form.with_untracked(ChargeForm::check)
     };
     let send = submit_dialog(problems, check, move |fact| {
+        draft.saved();
         close.run(());
         let facts = vec![(id, Fact::Stencil(fact))];
         if is_new {
@@ -50,6 +52,7 @@ pub fn ChargeSheet(charge: Option<Subject>, bath: Memo<BathView>, close: Callbac
         <Sheet title on_close=close>
             <p class="caution"><Icon name="alert"/>{i18n::bath_caution()}</p>
             <form novalidate=true on:submit=send>
+                {draft.line()}
                 <Field label=i18n::bath_chemistry() kind=Kind::Words bound=bound!(form.chemistry) problems hint=i18n::bath_chemistry_hint()/>
                 {is_new.then(|| view! { <CrewPicker label=i18n::stencil_who() name="who"/> })}
                 {is_new.then(|| view! { <p class="quiet-line">{i18n::bath_charge_text()}</p> })}
