@@ -2,7 +2,7 @@
 
 use super::record::record;
 use crate::components::Sheet;
-use crate::forms::{Bound, Field, Kind};
+use crate::forms::{Bound, Draft, Field, Kind};
 use crate::i18n;
 use crate::platform::ids;
 use crate::store::Store;
@@ -18,11 +18,13 @@ pub fn ReplacementPicker(id: Subject, choosing: RwSignal<bool>) -> impl IntoView
     let SpareScreens { rows, new_pulls_at } =
         store.shop.with_untracked(|shop| spare_screens_for(shop, id, store.clock.get_untracked().now));
     let label = RwSignal::new(String::new());
+    let draft = Draft::of_dialog("burn").keep(label);
     let problems = RwSignal::new(Problems::new());
     let burn = move |replacement: Replacement| {
         let by = store.operator();
         match store.shop.with_untracked(|shop| burn_again_facts(shop, id, &replacement, by.as_deref())) {
             Ok(facts) => {
+                draft.saved();
                 choosing.set(false);
                 record(store, facts);
             }
@@ -51,6 +53,7 @@ pub fn ReplacementPicker(id: Subject, choosing: RwSignal<bool>) -> impl IntoView
                 event.prevent_default();
                 burn(Replacement::New { id: ids::new_id(), label: label.get_untracked() });
             }>
+                {draft.line()}
                 <h3>{i18n::failure_burn_new()}<small>{i18n::failure_burn_pulls(i18n::moment(new_pulls_at))}</small></h3>
                 <Field label=i18n::failure_burn_label() kind=Kind::Words bound=Bound::of("label", label) problems=Signal::from(problems)/>
                 <button type="submit" class="button" class:primary=none>{i18n::failure_burn_it()}</button>

@@ -197,3 +197,25 @@ test("how much to make again is kept until it is weighed", async (t) => {
   await page.locator("#now").waitFor();
   assert.deepEqual(await drafts(page), []);
 });
+
+test("the label of a screen to burn again is kept until it is chosen", async (t) => {
+  const page = await openCounting(t, app, { run: { screens: "A3" } });
+  await pull(page, 1);
+  await reportFailure(page);
+  await press(page, "[data-kind=Spot]");
+  await press(page, page.locator(".failure-screen"));
+  const choose = async () => {
+    await openStep(page, "remedy");
+    await press(page, "[data-remedy=BurnAgain]");
+    await page.locator("dialog #label").waitFor();
+  };
+  await choose();
+  await page.locator("dialog #label").fill("B6");
+  await page.reload();
+  await choose();
+  await restored(page).waitFor();
+  assert.equal(await value(page, "label"), "B6");
+  await press(page, "dialog [type=submit]");
+  await page.locator("#burning").waitFor();
+  assert.deepEqual(await drafts(page), []);
+});
