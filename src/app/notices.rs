@@ -33,6 +33,7 @@ fn text_of(message: Message) -> String {
         Message::Text(text) => text,
         Message::Event(StoreEvent::ChunkNotLoaded) => i18n::chunk_failed_text().into(),
         Message::Event(StoreEvent::OutOfBounds) => i18n::not_written().into(),
+        Message::Event(StoreEvent::TooLong) => i18n::too_long_to_keep().into(),
         Message::Event(StoreEvent::NotReadAgain) => i18n::not_read_again().into(),
     }
 }

@@ -29,7 +29,14 @@ messages! {
     }
     draft_restored { "What you typed here before is back. It is not saved yet.", "Lo que escribiste aquí antes está de vuelta. Todavía no está guardado." }
     draft_discard { "Discard it", "Descartarlo" }
-    not_written { "Nothing was written: a value is out of bounds.", "No se anotó nada: hay un valor fuera de límites." }
+    not_written {
+        "This was not recorded: a number, a name or a note in it is larger than can be kept. Everything else is safe. Make it smaller and save it again.",
+        "Esto no se anotó: un número, un nombre o una nota supera lo que se puede guardar. Todo lo demás está a salvo. Redúcelo y guárdalo otra vez."
+    }
+    too_long_to_keep {
+        "This was not recorded: it is too long to be kept. Everything else is safe. Shorten the note or the name and save it again.",
+        "Esto no se anotó: es demasiado largo para guardarlo. Todo lo demás está a salvo. Acorta la nota o el nombre y guárdalo otra vez."
+    }
     fault_full { "This device has no room left for the shop.", "No queda sitio en este dispositivo." }
     fault_closed { "The browser closed the store.", "El navegador cerró el almacén." }
     fault_blocked { "Another window holds an older version open. Close it.", "Otra ventana tiene abierta una versión anterior. Ciérrala." }

@@ -32,6 +32,8 @@ pub enum StoreEvent {
     ChunkNotLoaded,
     /// A fact was out of bounds, and nothing was recorded.
     OutOfBounds,
+    /// A fact was too long for a file, and nothing that was recorded with it was kept.
+    TooLong,
     /// Another tab changed the shop, and it could not be read again: what is shown may be old.
     NotReadAgain,
 }

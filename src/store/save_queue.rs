@@ -33,6 +33,8 @@ pub struct PendingFact {
     pub draft: Draft,
     /// Its number among those of this page.
     pub(super) id: u64,
+    /// Number of the first fact that was recorded together with it.
+    recorded_with: u64,
     /// The entry as which it is in an exported file. If it is saved here after all, it is saved as that entry: then an
     /// import of the file does not count it twice.
     pub(super) exported: Option<Entry>,
@@ -76,6 +78,8 @@ thread_local! {
     /// Number of writes begun, and of facts recorded.
     static WRITES: Cell<u64> = const { Cell::new(0) };
     static RECORDED: Cell<u64> = const { Cell::new(0) };
+    /// Number of times that facts were refused after they were accepted.
+    static REFUSED: Cell<u64> = const { Cell::new(0) };
 }
 
 chunk! {
@@ -106,9 +110,10 @@ impl Store {
             return false;
         }
         let at = clock::now().now;
+        let recorded_with = RECORDED.get();
         let drafts = facts.into_iter().map(|(subject, fact)| {
             let id = RECORDED.replace(RECORDED.get() + 1);
-            PendingFact { draft: Draft { at, subject, fact }, id, exported: None }
+            PendingFact { draft: Draft { at, subject, fact }, id, recorded_with, exported: None }
         });
         // A commit takes a few milliseconds, drawing the count many times that: the write goes first, and
         // one drawing shows the saved count. If the write takes longer, the unsaved count is shown.
@@ -124,7 +129,8 @@ impl Store {
 
     /// Records facts and waits until they are saved; false if they could not be saved yet, or were not accepted.
     pub async fn record_and_wait(self, facts: Vec<(Subject, Fact)>) -> bool {
-        self.enqueue(facts) && self.flush().await
+        let refused = REFUSED.get();
+        self.enqueue(facts) && self.flush().await && REFUSED.get() == refused
     }
 
     /// Waits until all recorded facts are saved, or saving has given up; false then.
@@ -238,8 +244,8 @@ impl Store {
     }
 
     /// The facts as they are stored. `None` if the waiting facts must be looked at again: a file could not hold one of
-    /// these, which is dropped from them with a notice, or they have changed meanwhile. If the code that finds out cannot
-    /// be fetched, they are stored as they are.
+    /// these, which is dropped with what was recorded together with it, and a notice says so; or they have changed
+    /// meanwhile. If the code that finds out cannot be fetched, they are stored as they are.
     async fn stored_forms(self, written: &[&PendingFact]) -> Option<Vec<Draft>> {
         let drafts: Vec<Draft> = written.iter().map(|waiting| waiting.draft.clone()).collect();
         if drafts.iter().all(|draft| draft.fact.is_plain()) {
@@ -252,10 +258,11 @@ impl Store {
         if stored.iter().all(Option::is_some) {
             return Some(stored.into_iter().flatten().collect());
         }
-        let refused =
-            |id: u64| written.iter().zip(&stored).any(|(waiting, stored)| waiting.id == id && stored.is_none());
-        self.setters().pending.update(|pending| pending.retain(|waiting| !refused(waiting.id)));
-        self.notify_event(StoreEvent::OutOfBounds);
+        let too_long = written.iter().zip(&stored).filter(|(_, stored)| stored.is_none());
+        let refused: Vec<u64> = too_long.map(|(waiting, _)| waiting.recorded_with).collect();
+        self.setters().pending.update(|pending| pending.retain(|waiting| !refused.contains(&waiting.recorded_with)));
+        REFUSED.set(REFUSED.get() + 1);
+        self.notify_event(StoreEvent::TooLong);
         None
     }
 
