@@ -18,6 +18,13 @@ async function openFern(t) {
   return page;
 }
 
+/** Opens the page of the target of a recipe of the demo. */
+async function openColourTarget(page, recipe) {
+  await go(page, "#/ink", "#recipes");
+  await press(page, page.locator("#recipes a").filter({ hasText: recipe }).first());
+  await press(page, page.locator('a[href^="#/colour/target/"]').first());
+}
+
 /** The offered correction: grams and component. */
 async function offer(page) {
   const text = await page.locator(".colour-way.first strong").innerText();
@@ -100,15 +107,25 @@ test("coverage is shown on the garments of runs and on any colour", async (t) =>
 
 test("a target is set from the recipe's screen colour and undone", async (t) => {
   const page = await openDemo(t, app, METRIC);
-  await go(page, "#/ink", "#recipes");
-  await press(page, page.locator("#recipes a").filter({ hasText: "Bone" }).first());
-  await press(page, page.locator('a[href^="#/colour/target/"]').first());
+  await openColourTarget(page, "Bone");
   await waitForText(page, ".lead", "No target yet");
   assert.equal(await page.locator("#target-hex").inputValue(), "#ece4d2");
   await press(page, "#target-save");
   await page.locator("#target-clear").waitFor();
   await press(page, ".notice-undo");
   await waitForText(page, ".lead", "No target yet");
+});
+
+test("a mistyped number is named by its axis as it is written", async (t) => {
+  const page = await openDemo(t, app, METRIC);
+  await openColourTarget(page, "Bone");
+  await press(page, "#target-0");
+  for (const [field, axis] of [["l", "L*"], ["a", "a*"], ["b", "b*"]]) {
+    await page.locator(`#target-${field}`).fill("light");
+    await waitForText(page, "#target-help .problem", `${axis}: Write a number here.`);
+    assert.match(await page.locator("#target-help .problem").innerText(), axis === "L*" ? /^L\*/ : /^[ab]\*/);
+    await page.locator(`#target-${field}`).fill("");
+  }
 });
 
 test("three marks on a photo give the difference to the target", async (t) => {

@@ -33,14 +33,11 @@ pub fn LabInputs(name: &'static str, reading: RwSignal<Reading>, hint: &'static 
         reading.set(Reading { value: value.filter(|_| !wrong), typed, wrong, ..Reading::default() });
     };
     // A text keyboard: the numeric keyboard of some phones has no minus.
-    let input = move |field: &'static str,
-                      label: &'static str,
-                      get: fn(&ReadingForm) -> &String,
-                      set: fn(&mut ReadingForm, String)| {
+    let input = move |field: &'static str, get: fn(&ReadingForm) -> &String, set: fn(&mut ReadingForm, String)| {
         let id = format!("{name}-{field}");
         view! {
             <div class="field" class:wrong=move || problems.with(|problems| problems.contains_key(field))>
-                <label for=id.clone()>{label}</label>
+                <label for=id.clone()>{axis(field)}</label>
                 <input
                     id=id
                     type="text"
@@ -56,15 +53,26 @@ pub fn LabInputs(name: &'static str, reading: RwSignal<Reading>, hint: &'static 
     };
     view! {
         <div class="colour-lab">
-            {input(field_name!(ReadingForm.l), "L*", |form| &form.l, |form, text| form.l = text)}
-            {input(field_name!(ReadingForm.a), "a*", |form| &form.a, |form, text| form.a = text)}
-            {input(field_name!(ReadingForm.b), "b*", |form| &form.b, |form, text| form.b = text)}
+            {input(field_name!(ReadingForm.l), |form| &form.l, |form, text| form.l = text)}
+            {input(field_name!(ReadingForm.a), |form| &form.a, |form, text| form.a = text)}
+            {input(field_name!(ReadingForm.b), |form| &form.b, |form, text| form.b = text)}
         </div>
         <p class="field-help" id=format!("{name}-help")>
             {move || problems.with(|problems| match problems.iter().next() {
-                Some((field, problem)) => view! { <span class="problem">{format!("{field}*: {}", i18n::form_problem(*problem))}</span> }.into_any(),
+                Some((field, problem)) => view! { <span class="problem">{format!("{}: {}", axis(field), i18n::form_problem(*problem))}</span> }.into_any(),
                 None => view! { <span>{hint}</span> }.into_any(),
             })}
         </p>
+    }
+}
+
+/// The symbol of a field's axis. It is not the field's name: L* is written large, a* and b* small.
+fn axis(field: &str) -> &'static str {
+    if field == field_name!(ReadingForm.a) {
+        "a*"
+    } else if field == field_name!(ReadingForm.b) {
+        "b*"
+    } else {
+        "L*"
     }
 }
