@@ -29,7 +29,7 @@ messages! {
     exposure_begin_title { "First a lamp and an emulsion", "Primero, lámpara y emulsión" }
     exposure_begin_text { "A time holds for one emulsion on one mesh under one lamp. Enter the lamp and the emulsion you work with.", "Un tiempo vale para una emulsión, en una malla y con una lámpara. Anota la lámpara y la emulsión con que trabajas." }
     exposure_mesh_wanted { "Say which mesh, and the time stands here.", "Di qué malla es y aquí sale el tiempo." }
-    exposure_minutes(time) { "{time} min", "{time} min" }
+    exposure_minutes(time) { "{time}\u{a0}min", "{time}\u{a0}min" }
     exposure_not_tested { "Computed, not tested", "Calculado, sin probar" }
     exposure_not_known { "Not known for this. Test it first.", "No se conoce para esto. Haz antes una prueba." }
     exposure_unknown { "Nothing is known of this emulsion yet. Test it first.", "Aún no se sabe nada de esta emulsión. Haz antes una prueba." }
@@ -53,7 +53,7 @@ messages! {
     exposure_white { "white", "blanca" }
     exposure_not_recorded { "not recorded", "sin anotar" }
     exposure_other_mesh { "Another mesh", "Otra malla" }
-    exposure_thread_um(um) { "thread {um} µm", "hilo {um} µm" }
+    exposure_thread_um(um) { "thread {um}\u{a0}µm", "hilo {um}\u{a0}µm" }
     exposure_um { "µm", "µm" }
     exposure_list_title(n) { "All known times ({n})", "Todos los tiempos ({n})" }
     exposure_newer { "a newer one is known", "hay uno más nuevo" }
@@ -151,7 +151,7 @@ messages! {
     volume_typed { "Another", "Otra" }
     volume_on(labels) { "Screens {labels}", "Pantallas {labels}" }
     volume_unit { "cm³/m²", "cm³/m²" }
-    volume_wet(um) { "As a wet film, {um} µm high.", "Como película húmeda, {um} µm de alto." }
+    volume_wet(um) { "As a wet film, {um}\u{a0}µm high.", "Como película húmeda, {um}\u{a0}µm de alto." }
     volume_sheet_area(percent) { "{percent} % open, as the data sheet says.", "{percent} % abierta, según la ficha." }
     volume_own_area(percent) { "{percent} % open, computed from the sheet's opening and count.", "{percent} % abierta, calculada de la luz de malla y los hilos de la ficha." }
     volume_theory { "In theory. What a print really takes differs: weigh it.", "En teoría. Lo que toma un estampado varía: pésalo." }
@@ -169,8 +169,8 @@ messages! {
     volume_density { "Weight of the ink", "Peso de la tinta" }
     volume_density_unit { "g/cm³", "g/cm³" }
     volume_finer { "Hits, transfer, weight", "Pasadas, traspaso, peso" }
-    volume_grams(grams) { "{grams} g", "{grams} g" }
-    volume_need(print, cm3) { "{print} g a print, {cm3} cm³ in all.", "{print} g por estampado, {cm3} cm³ en total." }
+    volume_grams(grams) { "{grams}\u{a0}g", "{grams}\u{a0}g" }
+    volume_need(print, cm3) { "{print}\u{a0}g a print, {cm3}\u{a0}cm³ in all.", "{print}\u{a0}g por estampado, {cm3}\u{a0}cm³ en total." }
     volume_prints(n) { "A kilogram prints {n}.", "Con un kilo salen {n}." }
     volume_without { "Without what stays in pot, screen and flood.", "Sin lo que queda en bote, pantalla y racleta." }
     volume_need_wait { "Type the art's size and the pieces.", "Escribe el tamaño del arte y las piezas." }

@@ -27,7 +27,7 @@ messages! {
     unit_mesh_inch { "threads/in", "hilos/pulg." }
     unit_mesh_metric { "threads/cm", "hilos/cm" }
     per_hour(n) { "{n} an hour", "{n} por hora" }
-    seconds_each(n) { "{n} s a piece", "{n} s por pieza" }
+    seconds_each(n) { "{n}\u{a0}s a piece", "{n}\u{a0}s por pieza" }
 }
 
 /// A number with at most `decimals` decimals, no trailing zeros, and the language's decimal mark.
@@ -116,7 +116,8 @@ pub fn duration(span: Millis) -> String {
         (0, 0) => under_a_minute().into(),
         (0, minutes) => format!("{minutes}\u{a0}min"),
         (hours, 0) => format!("{hours}\u{a0}h"),
-        (hours, minutes) => format!("{hours}\u{a0}h {minutes}\u{a0}min"),
+        // One word: a line break inside would leave "2 h" to be read as the whole.
+        (hours, minutes) => format!("{hours}\u{a0}h\u{a0}{minutes}\u{a0}min"),
     }
 }
 

@@ -103,7 +103,7 @@ messages! {
     ink_how_it_colours_hint { "Drawdowns and what was read from them", "Extendidos y lo que se leyó de ellos" }
     ink_data { "Data", "Datos" }
     ink_per_kilo(price) { "{price} a kilogram", "{price} el kilo" }
-    ink_density_of(value) { "{value} g/cm³", "{value} g/cm³" }
+    ink_density_of(value) { "{value}\u{a0}g/cm³", "{value}\u{a0}g/cm³" }
     ink_stock_empty_title { "Nothing on the shelf yet", "Aún no hay nada en el estante" }
     ink_stock_empty_text { "Note the bases, pigments and additives you mix of, and what is left of each.", "Anota las bases, los pigmentos y los aditivos con que mezclas y cuánto queda de cada uno." }
     ink_buy { "To buy", "Para comprar" }
@@ -145,7 +145,7 @@ messages! {
     ink_add_part { "Add a part", "Añadir parte" }
     ink_add_on_top { "Add something on top", "Añadir aparte" }
     ink_sum_whole { "Adds up to 100 %", "Suma 100 %" }
-    ink_with_top(grams) { "With what comes on top, 100 g of ink weigh {grams} g.", "Con lo añadido, 100 g de tinta pesan {grams} g." }
+    ink_with_top(grams) { "With what comes on top, 100\u{a0}g of ink weigh {grams}\u{a0}g.", "Con lo añadido, 100\u{a0}g de tinta pesan {grams}\u{a0}g." }
     ink_off_rounded(sum) { "The parts add up to {sum}. That is as far off as rounding makes it.", "Las partes suman {sum}. Es lo que desvía el redondeo." }
     ink_off_on_top(sum) { "The parts add up to {sum}, and one is 100 % by itself. It looks as if the others come on top of it.", "Las partes suman {sum} y una ya es el 100 %. Parece que las otras van aparte." }
     ink_off_too_little(sum, off) { "The parts add up to {sum}. {off} is missing.", "Las partes suman {sum}. Falta {off}." }

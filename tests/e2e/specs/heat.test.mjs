@@ -164,7 +164,8 @@ test("a room reading gives heat level and water, and expires", async (t) => {
   await waitForText(page, "#room-strip", "read again");
   await press(page, "#room-strip");
   await waitForText(page, "#room-old", "Older than two hours");
-  await waitForText(page, "#room-now", `2${NBSP}h 1${NBSP}min ago`);
+  await waitForText(page, "#room-now", `2${NBSP}h${NBSP}1${NBSP}min ago`);
+  assert.ok((await page.locator("#room-now").innerText()).includes(`2${NBSP}h${NBSP}1${NBSP}min`), "a duration does not break across lines");
   await fillForm(page, { temperature: 92, humidity: 45 });
   await press(page, "#room-save");
   await waitForText(page, "#room-level", "Moderate heat risk");
