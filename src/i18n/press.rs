@@ -34,6 +34,7 @@ messages! {
     check_infrared_why { "Infrared at the exit misses the hottest moment: it can hold this fabric, never clear it. Measure with probe or strip on a garment, or go by the display once the dryer has settled.", "El infrarrojo a la salida no ve el máximo: puede frenar este tejido, nunca darlo por bueno. Mide con sonda o tira en una prenda, o fíate de la pantalla cuando el horno esté estable." }
     check_stands { "Measured, so a look at the display does not lift it. Change it, then measure again.", "Está medido: mirar la pantalla no lo anula. Cámbialo y mide otra vez." }
     check_stands_infrared { "Read by infrared, and at the print it was hotter. Measure with probe or strip on a garment; a look at the display does not lift it.", "Leído con infrarrojo, y en el estampado hubo más. Mide con sonda o tira en una prenda; mirar la pantalla no lo anula." }
+    check_measured_before(when, value) { "Measured {when} at this setting: {value}. Measure again once it has settled.", "Medido con este ajuste ({when}): {value}. Mide otra vez cuando se haya estabilizado." }
     check_measure_dryer { "The hottest at the print.", "El máximo en el estampado." }
     check_way { "Measured by", "Medido con" }
     check_way_garment { "Probe or strip on a garment", "Sonda o tira en una prenda" }

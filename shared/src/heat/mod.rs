@@ -12,7 +12,9 @@
 //! - **Measured for a run.** What is measured for the dryer's check is compared with the limits and the ink's cure
 //!   temperature first, and a measured dwell or belt speed with the cure's time; only then does the check's tolerance apply,
 //!   which may reach past none of them. What breaches one holds until it is measured again: taking the check back or a look at
-//!   the display does not lift it. A dryer measured away from its setting and then timed until it settled has changed since.
+//!   the display does not lift it, nor does setting another value and then this one again. What was measured before such
+//!   a change is shown and checks nothing, since the dryer has to settle again. A dryer measured away from its setting and
+//!   then timed until it settled has changed since.
 //! - **Infrared** at the exit misses the hottest moment: it may hold a fabric, and never clears it. For limits the latest
 //!   reading by probe or strip near the setting counts, and after it only what is hotter. Read for a run's check, it makes
 //!   none; that is asked each time, since a printer with an infrared gun takes what it shows for the print's temperature.

@@ -1,6 +1,6 @@
 //! The checks before the first pull, in working order.
 
-use super::{CheckRecord, Run};
+use super::{CheckRecord, DryerUse, Run};
 use crate::facts::{CheckItem, CheckOutcome, Expected};
 use crate::heat::cure::measured::{held_breach, infrared_breach, measured_breach};
 use crate::heat::{HeldBreach, MeasuredBreach};
@@ -52,6 +52,15 @@ pub struct CheckMade {
     pub at: WallTime,
 }
 
+/// A measurement of a time before.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct EarlierMeasurement {
+    /// The measured value, in the unit of [`Expected::value`].
+    pub value: i64,
+    /// When.
+    pub at: WallTime,
+}
+
 /// How two colours are told apart in words.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum OtherColour {
@@ -76,6 +85,9 @@ pub struct CheckRow {
     pub state: CheckState,
     /// A measurement that holds the ink until it is measured again, if the state is about something later.
     pub held: Option<HeldBreach>,
+    /// What was measured of the dryer at this setting and belt speed before they were changed and changed back. It checks
+    /// nothing: the dryer has to settle and be measured again.
+    pub history: Option<EarlierMeasurement>,
     /// Who made it and when; `None` while open.
     pub made: Option<CheckMade>,
 }
@@ -151,9 +163,12 @@ pub fn check_list_after(shop: &Shop, previous: Option<RunId>, id: RunId) -> Chec
     let mut list = CheckList { previous, ..CheckList::default() };
     for (item, expected) in expectations(run, run.lot.and_then(|lot| shop.lot(lot))) {
         let earlier = before.iter().find(|(of, _)| *of == item).map(|(_, expected)| expected.clone());
-        let record = run.checks.get(&item).filter(|record| record.expected == expected);
-        let held = record.and_then(|record| held_breach(shop, id, run, item, record));
-        let (state, held) = record.map_or((CheckState::Open, None), |record| {
+        let last = run.checks.get(&item);
+        let record = last.filter(|record| record.expected == expected);
+        // Made when this value was expected before. It checks nothing now.
+        let past = last.filter(|_| record.is_none()).and_then(|record| record.earlier_for(&expected));
+        let held = record.or(past).and_then(|record| held_breach(shop, id, run, item, record));
+        let (state, held) = record.map_or((CheckState::Open, held), |record| {
             state_of(
                 record,
                 item,
@@ -177,7 +192,12 @@ pub fn check_list_after(shop: &Shop, previous: Option<RunId>, id: RunId) -> Chec
             let names = [name(Some(id)), name(previous)];
             if names[0] == names[1] { OtherColour::Unnamed } else { OtherColour::Named(names) }
         });
-        let row = CheckRow { item, expected, before: differs, colours, state, held, made };
+        let dryer = DryerUse { dryer: shop.heat.chosen_dryer(id), belt: run.set_up.belt };
+        let history = past.filter(|past| item == CheckItem::Dryer && past.dryer == dryer).and_then(|past| {
+            let is_measured = matches!(past.outcome, CheckOutcome::Measured(_));
+            past.measured.filter(|_| is_measured).map(|value| EarlierMeasurement { value, at: past.at })
+        });
+        let row = CheckRow { item, expected, before: differs, colours, state, held, history, made };
         if changed { list.changes.push(row) } else { list.unchanged.push(row) }
     }
     list

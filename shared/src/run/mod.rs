@@ -19,7 +19,9 @@ mod pace;
 mod views;
 
 pub use crate::facts::{CheckItem, CheckOutcome, Expected, ExpectedColour, Flash, Location, MisprintCause, StopCause};
-pub use checks::{CheckList, CheckMade, CheckRow, CheckState, OtherColour, check_list, check_list_after};
+pub use checks::{
+    CheckList, CheckMade, CheckRow, CheckState, EarlierMeasurement, OtherColour, check_list, check_list_after,
+};
 pub use contact::{Contacts, HeldKeys, KeyMeaning, Touch, Viewport};
 pub use form::RunForm;
 pub use model::*;

@@ -33,7 +33,7 @@ use crate::job::model::{Job, Lot};
 use crate::journal::OrderKey;
 use crate::photo::model::Photos;
 use crate::plan::model::{Closings, Tally};
-use crate::run::model::{CheckRecord, Progress, Run};
+use crate::run::model::{CheckRecord, DryerUse, Progress, Run};
 use crate::screen::model::{ExposureLog, Screens};
 use crate::time::WallTime;
 use crate::units::Seconds;
@@ -234,10 +234,11 @@ impl Shop {
             }
             Fact::JobReopened => self.change_job(id, |job| job.finished = None),
             Fact::CheckMade { item, expected, outcome, by } => {
+                let dryer = self.heat.chosen_dryer(id);
                 self.change_run(id, |run| {
-                    let earlier = run.checks.get(item);
-                    let record = CheckRecord::after(earlier, *item, expected.clone(), *outcome, by.clone(), at);
-                    run.checks.insert(*item, record);
+                    let dryer = DryerUse { dryer, belt: run.set_up.belt };
+                    let record = CheckRecord::new(expected.clone(), *outcome, by.clone(), at, dryer);
+                    run.checks.insert(*item, record.after(run.checks.get(item), *item));
                 });
             }
             Fact::RunStarted => self.change_progress(id, |progress| progress.start(at)),

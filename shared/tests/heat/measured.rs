@@ -9,7 +9,7 @@ use lastpull_core::heat::{
 };
 use lastpull_core::ids::RunId;
 use lastpull_core::job::{Fabric, Size};
-use lastpull_core::run::{CheckItem, CheckOutcome, CheckState, check_list};
+use lastpull_core::run::{CheckItem, CheckOutcome, CheckState, EarlierMeasurement, check_list};
 
 /// Temperatures published for dye migration and for the cure of water-based ink, in °F: rows of
 /// `cure_common_practice.csv` that were read in their source.
@@ -109,6 +109,39 @@ fn a_measurement_for_another_setting_says_nothing() {
     measure(&mut press, 400, run, 268.0);
     press.set_up(run, vec![RunField::Dryer(Some(f(250.0)))]);
     assert_eq!((dryer_state(&press, run), of_run(&press, run).measured), (CheckState::Open, None));
+}
+
+#[test]
+fn a_setting_changed_and_changed_back_keeps_what_was_measured_as_history() {
+    let row = |press: &TestShop, run: RunId| {
+        check_list(&press.shop(), run).rows().find(|row| row.item == CheckItem::Dryer).unwrap().clone()
+    };
+    let set = |press: &mut TestShop, run: RunId, fahrenheit: f64| {
+        press.set_up(run, vec![RunField::Dryer(Some(f(fahrenheit)))]);
+    };
+    for (found, is_held) in [(262.0, false), (268.0, true)] {
+        let (mut press, run) = polyester_at_260(true);
+        measure(&mut press, 400, run, found);
+        set(&mut press, run, 250.0);
+        measure(&mut press, 500, run, 251.0);
+        assert_eq!(row(&press, run).history, None, "of another setting");
+        set(&mut press, run, 260.0);
+        let back = row(&press, run);
+        assert_eq!((back.state.clone(), back.held.is_some()), (CheckState::Open, is_held), "{found}");
+        let value = i64::from(f(found).milli_celsius());
+        assert_eq!(back.history, Some(EarlierMeasurement { value, at: wall(400) }));
+        assert!(!over(&press, run, 510).verified, "it clears nothing");
+        // At another belt speed it was measured for nothing.
+        press.set_up(run, vec![RunField::Belt(Some(belt(30.0)))]);
+        assert_eq!(row(&press, run).history, None);
+        press.set_up(run, vec![RunField::Belt(Some(belt(20.0)))]);
+        check(&mut press, 600, run, CheckItem::Dryer, CheckOutcome::Ticked);
+        let ticked = row(&press, run);
+        assert_eq!((ticked.breach().is_some(), ticked.history), (is_held, None), "a look does not lift it");
+        assert_eq!(ticked.state == CheckState::Ticked, !is_held);
+        measure(&mut press, 700, run, 261.0);
+        assert!(matches!(row(&press, run).state, CheckState::Measured { within: true, breach: None, .. }));
+    }
 }
 
 /// The display shows 260 °F while 268 °F were measured at the print: looking at it again proves nothing.

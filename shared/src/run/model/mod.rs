@@ -10,7 +10,7 @@ mod stop;
 mod summary;
 mod work_gap;
 
-pub use check_record::CheckRecord;
+pub use check_record::{CheckRecord, DryerUse};
 pub use progress::Progress;
 pub use pull::Pull;
 pub use run::Run;

@@ -126,6 +126,10 @@ fn Found(row: CheckRow) -> impl IntoView {
         None => i18n::moment(made.at),
     });
     let value_of = |value| value_text(row.item, &row.expected, value);
+    let history = row.history.map(|earlier| {
+        let text = i18n::check_measured_before(i18n::moment(earlier.at), value_of(earlier.value));
+        view! { <small class="check-found" data-before="true">{text}</small> }
+    });
     let held = row.held.map(|HeldBreach { value, infrared, breach }| {
         let why = if infrared { i18n::check_stands_infrared() } else { i18n::check_stands() };
         view! {
@@ -142,7 +146,7 @@ fn Found(row: CheckRow) -> impl IntoView {
         CheckState::Measured { breach: None, .. } | CheckState::Open | CheckState::Ticked | CheckState::Skipped => None,
     };
     let (tone, icon, text) = match row.state {
-        CheckState::Open => return held.into_any(),
+        CheckState::Open => return view! { {history}{held} }.into_any(),
         CheckState::Ticked => ("good", "check", i18n::check_ticked().to_owned()),
         CheckState::Skipped => ("tight", "skip", i18n::check_skipped().to_owned()),
         CheckState::Measured { value, breach: Some(breach), .. }
