@@ -3,20 +3,14 @@ import assert from "node:assert/strict";
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { test } from "node:test";
+import { waitUntilCached } from "../support/builds.mjs";
 import { OFFLINE_ERRORS } from "../support/console-errors.mjs";
 import { pull, waitForCount } from "../support/counting.mjs";
-import { go, hashOf, press, waitUntil } from "../support/page.mjs";
+import { press, waitUntil } from "../support/page.mjs";
 import { openShop, ownServer, testServer } from "../support/setup.mjs";
 import { putJobOnPress } from "../support/shop.mjs";
 
 const shared = testServer({ whole: true });
-
-/** Waits until the app is cached, and returns to the current page. */
-async function waitUntilCached(page) {
-  const hash = await hashOf(page);
-  await go(page, "#/more/about", "#offline-ready[data-ready=true]");
-  await go(page, hash);
-}
 
 for (const base of ["/", "/some/path/"]) {
   test(`below ${base} the app opens offline during a run and counts on`, async (t) => {

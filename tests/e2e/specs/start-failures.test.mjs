@@ -1,52 +1,17 @@
 // An app that cannot start, or stops: a message and a way out, never an empty page.
 import assert from "node:assert/strict";
-import { readFileSync, readdirSync, renameSync, writeFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { test } from "node:test";
 import { serve } from "../../../src/build/serve.mjs";
+import { folderOf, lookForUpdate, newerBuildDuringRun, replaceBuild, waitUntilCached } from "../support/builds.mjs";
 import { pull, waitForCount } from "../support/counting.mjs";
-import { go, hashOf, press, waitUntil } from "../support/page.mjs";
+import { go, hashOf, press } from "../support/page.mjs";
 import { newDevice, openFirst, openShop, ownServer, testServer } from "../support/setup.mjs";
 import { putJobOnPress } from "../support/shop.mjs";
 
 const shared = testServer({ whole: true });
 const ANY_ERROR = { expectedErrors: [/./] };
-
-/** Waits until the app is cached, and returns to the current page. */
-async function waitUntilCached(page) {
-  const hash = await hashOf(page);
-  await go(page, "#/more/about", "#offline-ready[data-ready=true]");
-  await go(page, hash);
-}
-
-/** Puts a later build on the host: its files in another folder, another worker, and the new page or still the old one. */
-function replaceBuild(folder, { page = true } = {}) {
-  const old = readdirSync(folder).find((name) => name.startsWith("app-"));
-  const next = "app-0123456789abcdef";
-  renameSync(join(folder, old), join(folder, next));
-  const worker = join(folder, "sw.js");
-  writeFileSync(worker, readFileSync(worker, "utf8").replaceAll(old, next).replaceAll(/lastpull-[0-9a-f]{16}/g, "lastpull-fedcba9876543210"));
-  const index = join(folder, "index.html");
-  const fresh = readFileSync(index, "utf8").replaceAll(old, next);
-  if (page) writeFileSync(index, fresh);
-  return { next, putPage: () => writeFileSync(index, fresh) };
-}
-
-/** Waits until the service worker knows that a run is on the press. */
-const waitUntilHeld = (page) => waitUntil(page, async () => Boolean(await caches.match(`${new URL("./", location.href).href}?held`)));
-
-const folderOf = (page) => page.evaluate(() => lastpullFolder);
-
-/** Makes the browser look for a new worker, and waits until it has refused or installed it. */
-const lookForUpdate = (page) => page.evaluate(async () => {
-  const registration = await navigator.serviceWorker.ready;
-  const found = new Promise((done) => registration.addEventListener("updatefound", () => {
-    const worker = registration.installing;
-    worker.addEventListener("statechange", () => ["installed", "redundant"].includes(worker.state) && done(worker.state));
-  }));
-  registration.update().catch(() => {});
-  return found;
-});
 
 test("a new worker is refused until the page of its build is there", async (t) => {
   const { app, folder } = await ownServer(t, shared, "/shop/");
@@ -214,22 +179,8 @@ test("an app whose stored copy is gone says so and stores it again", async (t) =
   await page.locator(".page.about").waitFor();
 });
 
-/** A run with two pieces on the press, and a newer build that is installed: the page, and the folders of both builds. */
-async function newerBuildDuringRun(t) {
-  const { app, folder } = await ownServer(t, shared, "/shop/");
-  const page = await openShop(t, app, ANY_ERROR);
-  await putJobOnPress(page);
-  await pull(page, 2);
-  await waitUntilCached(page);
-  const old = await folderOf(page);
-  await waitUntilHeld(page);
-  const { next } = replaceBuild(folder);
-  assert.equal(await lookForUpdate(page), "installed");
-  return { page, old, next };
-}
-
 test("closing and opening the app during a run does not bring a new build", async (t) => {
-  const { page, old, next } = await newerBuildDuringRun(t);
+  const { page, old, next } = await newerBuildDuringRun(t, shared);
   const context = page.context();
   const run = page.url();
   await page.close();
@@ -248,7 +199,7 @@ test("closing and opening the app during a run does not bring a new build", asyn
 });
 
 test("a page loaded past the worker keeps the build of the run", async (t) => {
-  const { page, old } = await newerBuildDuringRun(t);
+  const { page, old } = await newerBuildDuringRun(t, shared);
   const cdp = await page.context().newCDPSession(page);
   await page.evaluate(() => { window.isOldPage = true; });
   // As a forced reload does.
