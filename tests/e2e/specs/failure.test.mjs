@@ -12,6 +12,7 @@ import { drawJpeg, metadataSegments, withCameraMetadata } from "../support/jpeg.
 import { go, hashOf, press, waitForText } from "../support/page.mjs";
 import { openFirst, openShop, ownServer, testServer } from "../support/setup.mjs";
 import { addGarments, addRun, newJob, openChecks, openCounting, putJobOnPress, startCounting } from "../support/shop.mjs";
+import { touchInput } from "../support/touch.mjs";
 
 const app = testServer();
 
@@ -278,6 +279,52 @@ test("the keyboard moves the mark, and its position is announced", async (t) => 
   await openStep(page, "mark");
   await press(page, "#mark-clear");
   await waitForStepSummary(page, "mark", "not recorded yet");
+});
+
+test("a second finger moves no mark; a cancelled drag puts it back", async (t) => {
+  const page = await openCounting(t, app);
+  await pull(page, 1);
+  await reportFailure(page);
+  await openStep(page, "mark");
+  await page.locator("#art").evaluate((art) => {
+    art.scrollIntoView({ block: "center" });
+    window.marks = [];
+    const words = document.querySelector("#mark-words");
+    new MutationObserver(() => window.marks.push(words.innerText)).observe(words, { childList: true, characterData: true, subtree: true });
+  });
+  let art = await page.locator("#art").boundingBox();
+  const finger = (id, right, down) => ({ id, x: art.x + art.width * right, y: art.y + art.height * down });
+  /** In these tens of percent: a finger is placed by whole pixels. */
+  const waitForMark = (right, down) => waitForText(page, "#mark-words", new RegExp(`: ${right}\\d % from the left, ${down}\\d % from the top`));
+  const touch = await touchInput(page);
+  await touch.down(finger(1, 0.25, 0.25));
+  await touch.move(finger(1, 0.35, 0.35));
+  await waitForMark(3, 3);
+  await touch.down(finger(1, 0.35, 0.35), finger(2, 0.85, 0.85));
+  await touch.move(finger(1, 0.35, 0.35), finger(2, 0.95, 0.95));
+  await touch.up(finger(2, 0.95, 0.95));
+  await touch.move(finger(1, 0.45, 0.35));
+  await waitForMark(4, 3);
+  await touch.up();
+  const marks = await page.evaluate(() => window.marks);
+  assert.deepEqual(marks.filter((words) => /[89]\d %/.test(words)), [], "where the second finger was");
+  await waitForStepSummary(page, "mark", /: 4\d %/);
+
+  // What was recorded may take a line more above.
+  art = await page.locator("#art").boundingBox();
+  await touch.down(finger(1, 0.75, 0.75));
+  await touch.move(finger(1, 0.95, 0.75));
+  await waitForMark(9, 7);
+  await touch.cancel();
+  await waitForMark(4, 3);
+  // Not dragged on.
+  await touch.down(finger(1, 0.65, 0.65));
+  await waitForMark(6, 6);
+  await touch.cancel();
+  await waitForMark(4, 3);
+  await press(page, ".head-back");
+  await press(page, ".failure-bar");
+  await waitForStepSummary(page, "mark", /: 4\d %/);
 });
 
 test("another remedy cancels the new screen; a used label is refused", async (t) => {

@@ -9,8 +9,10 @@ export async function touchInput(page) {
     /** All fingers on the screen now, a new one among them. */
     down: (...points) => send("touchStart", points.map(finger)),
     move: (...points) => send("touchMove", points.map(finger)),
-    /** The fingers that remain; none after the last one is lifted. */
+    /** The fingers that are lifted; all of them if none is given. */
     up: (...points) => send("touchEnd", points.map(finger)),
+    /** The browser takes all fingers away, as for a gesture of its own. */
+    cancel: () => send("touchCancel", []),
   };
 }
 
