@@ -9,7 +9,7 @@ import { go, press } from "../support/page.mjs";
 import { QUOTA_EXCEEDED, blockWithTwoUnsaved, setStorageFault, tryAgain, waitForZone, waitUntilBlocked } from "../support/saving-blocked.mjs";
 import { openShop, testServer } from "../support/setup.mjs";
 import { openCounting } from "../support/shop.mjs";
-import { closeConnections, commitsFail, failCommits, failWrites, inWorker, recordConnections, setWorkerFault, writesHang } from "../support/storage-faults.mjs";
+import { breakConnections, closeConnections, commitsFail, connectionsBreak, failCommits, failWrites, inWorker, recordConnections, setWorkerFault, writesHang } from "../support/storage-faults.mjs";
 
 const app = testServer();
 for (const [name, initScript] of Object.entries({ "each write fails": failWrites, "the transaction fails": failCommits })) {
@@ -116,6 +116,35 @@ test("a closed database connection is reopened while counting", async (t) => {
   await waitForCount(page, 9);
   await page.reload();
   await waitForCount(page, 9);
+});
+
+test("a connection on which every write aborts is given up for a new one", async (t) => {
+  const page = await openCounting(t, app, { initScript: breakConnections });
+  await pull(page, 2);
+  const { opened } = await page.evaluate(() => window.storage);
+  await page.evaluate(() => { window.storage.broken = true; });
+  await touchZone(page);
+  await waitForCount(page, 3);
+  const after = await page.evaluate(() => window.storage);
+  assert.ok(after.aborted > 0, "a write was tried on the old one");
+  assert.equal(after.opened, opened + 1);
+  assert.equal(await page.locator("#blocked").count(), 0);
+  await pull(page, 1);
+  assert.equal(await page.evaluate(() => window.storage.aborted), after.aborted);
+  await page.reload();
+  await waitForCount(page, 4);
+});
+
+test("the worker gives up a connection on which every write aborts", async (t) => {
+  const page = await openCounting(t, app, inWorker(connectionsBreak));
+  await pull(page, 2);
+  const writes = () => page.evaluate(() => window.storage.writes);
+  const before = await writes();
+  await setWorkerFault(page, { broken: true });
+  await pull(page, 2);
+  assert.equal(await writes(), before, "the worker writes, not the page");
+  await page.reload();
+  await waitForCount(page, 4);
 });
 
 test("undo removes unsaved pieces one by one", async (t) => {

@@ -76,16 +76,51 @@ export function closeConnections(page) {
   });
 }
 
-/** Keeps every write transaction open while `storage.hang` is set, as a storage process does that hangs. */
+/**
+ * Makes each write on a connection that is open when `storage.broken` is set begin and then abort, as on one whose storage
+ * process has died. A new connection writes.
+ */
+export function connectionsBreak() {
+  let broken = 0;
+  const numbers = new WeakMap();
+  globalThis.storage = { opened: 0, writes: 0, aborted: 0, set broken(_) { broken = this.opened; } };
+  const { open } = IDBFactory.prototype;
+  IDBFactory.prototype.open = function (...all) {
+    const request = open.apply(this, all);
+    request.addEventListener("success", () => numbers.set(request.result, (storage.opened += 1)));
+    return request;
+  };
+  const { transaction } = IDBDatabase.prototype;
+  IDBDatabase.prototype.transaction = function (...all) {
+    const started = transaction.apply(this, all);
+    if (all[1] !== "readwrite") return started;
+    storage.writes += 1;
+    if (numbers.get(this) <= broken) {
+      storage.aborted += 1;
+      Object.defineProperty(started, "error", { get: () => new DOMException("simulated", "UnknownError") });
+      started.commit = () => started.abort();
+    }
+    return started;
+  };
+}
+
+export const breakConnections = withoutWorkers(connectionsBreak);
+
+/**
+ * Keeps every write transaction open while `storage.hang` is set, as a storage process does that hangs: of all databases, or
+ * of the one that it names.
+ */
 export function writesHang() {
   globalThis.storage = { hang: false, held: 0 };
+  const isHeld = (name) => storage.hang === true || storage.hang === name;
   const { put } = IDBObjectStore.prototype;
   IDBObjectStore.prototype.put = function (...all) {
     const request = put.apply(this, all);
-    if (storage.hang) {
+    const { name } = this.transaction.db;
+    if (isHeld(name)) {
       storage.held += 1;
       // A transaction stays open as long as something is asked of it.
-      const hold = () => { if (storage.hang) this.count().onsuccess = hold; };
+      const hold = () => { if (isHeld(name)) this.count().onsuccess = hold; };
       hold();
       this.transaction.commit = () => {};
     }
