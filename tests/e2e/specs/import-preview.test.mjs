@@ -2,7 +2,9 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { exportBackup, importBackup, pickBackup, shopState } from "../support/backup.mjs";
+import { now } from "../support/clock.mjs";
 import { pull, waitForCount } from "../support/counting.mjs";
+import { backupFile, id } from "../support/journal-file.mjs";
 import { fillForm, go, hashOf, press, save } from "../support/page.mjs";
 import { openDemo, openFirst, openShop, testServer } from "../support/setup.mjs";
 import { newJob, openCounting } from "../support/shop.mjs";
@@ -120,4 +122,30 @@ test("a file packed again with its folder is read", async (t) => {
   const { bytes } = await exportBackup(page);
   const text = `${journalLines(bytes).join("\n")}\n`;
   assert.match(await importBackup(page, zipOf("lastpull-2026-06-17-0930/journal.ndjson", text)), /^Nothing new/);
+});
+
+/** A file with one fact, of this device of the shop and dated so many days ahead. */
+const fileAhead = (device, days) => {
+  const at = now() + days * 24 * 3600_000;
+  return backupFile([JSON.stringify({ device: id(device), seq: 1, stamp: [at, 0], subject: id(0), fact: { shop_named: "Harbour Prints" } })], now());
+};
+
+test("a file dated years ahead is told of once, not at each opening", async (t) => {
+  const page = await openCounting(t, app);
+  const run = await hashOf(page);
+  await pull(page, 2);
+  assert.match(await importBackup(page, fileAhead(1, 4000)), /1 fact is dated ahead of now/);
+  await page.locator("#clock-banner").getByText("This device's clock is").waitFor();
+  await press(page, "#clock-banner button");
+  await page.locator("#clock-banner").waitFor({ state: "detached" });
+  await go(page, run, "#zone");
+  for (const pieces of [3, 4]) {
+    // What is counted from now on is ordered after that fact.
+    await pull(page, 1);
+    await page.reload();
+    await waitForCount(page, pieces);
+    assert.equal(await page.locator("#clock-banner").count(), 0);
+  }
+  await importBackup(page, fileAhead(2, 5000));
+  await page.locator("#clock-banner").waitFor();
 });
