@@ -6,7 +6,7 @@ import { countByKeyboard, pull as pullOn, waitForCount, waitUntilSaved } from ".
 import { FactRecorder } from "../support/facts.mjs";
 import { id } from "../support/journal-file.mjs";
 import { LONG_TAIL, MORE_THAN_LONG_TAIL, countLongTail, tailLength } from "../support/long-tail.mjs";
-import { go, press as pressOn } from "../support/page.mjs";
+import { fillForm, go, press as pressOn } from "../support/page.mjs";
 import { testServer } from "../support/setup.mjs";
 import { openCounting } from "../support/shop.mjs";
 
@@ -125,6 +125,28 @@ test("erasing the device in one tab empties the other", async (t) => {
   await two.locator(".not-here, #start-shop").first().waitFor();
 });
 
+test("after an erasure another tab writes no setting or draft again", async (t) => {
+  const one = await openCounting(t, app, { settings: { crew: "Ines Vela" } });
+  const two = await openSecondTab(one);
+  await go(two, "#/job/new", "#client");
+  await fillForm(two, { client: "Harbour Night Choir", title: "Tour tees" });
+  const stored = () => two.evaluate(() => JSON.stringify({ ...localStorage, ...sessionStorage }));
+  assert.match(await stored(), /Ines Vela/);
+  assert.match(await stored(), /Harbour Night Choir/);
+  await go(one, "#/more/about", "#erase");
+  await press(one, "#erase");
+  await press(one, "#erase-yes");
+  await one.locator("#start-shop").waitFor();
+  // Each of these changes the settings.
+  await press(two, "#start-shop");
+  await two.locator("#client").waitFor({ state: "detached" });
+  await go(two, "#/more/settings", "#crew");
+  await press(two, "label[for=buzz]");
+  const { buzz, crew } = await two.evaluate(() => JSON.parse(localStorage.getItem("lastpull.device")));
+  assert.deepEqual({ buzz, crew }, { buzz: false, crew: null });
+  assert.doesNotMatch(await stored(), /Ines|Harbour|Tour tees/);
+});
+
 test("a tab that opens while another counts shows what it missed", async (t) => {
   // Without the service worker, so that the code comes from the server.
   const one = await openCounting(t, app, { initScript: () => { delete Navigator.prototype.serviceWorker; } });
@@ -162,6 +184,54 @@ test("without messages, a tab that comes to the front shows the sum", async (t) 
   await one.bringToFront();
   await one.evaluate(() => dispatchEvent(new Event("focus")));
   await waitForCount(one, 4);
+});
+
+/** Runs before the app: counts how often the journal's worker is asked to read and has read; `holdReadings` keeps it from reading. */
+function countReadings() {
+  window.readings = { asked: 0, done: 0 };
+  let held = null;
+  window.Worker = class extends Worker {
+    constructor(...all) {
+      super(...all);
+      this.addEventListener("message", ({ data }) => { if (data?.tail) window.readings.done += 1; });
+    }
+
+    postMessage(message, ...rest) {
+      const ask = () => super.postMessage(message, ...rest);
+      // A number and the shop's name; what is to be written has more.
+      if (!Array.isArray(message) || message.length !== 2) return ask();
+      window.readings.asked += 1;
+      return held ? held.push(ask) : ask();
+    }
+  };
+  window.holdReadings = () => { held = []; };
+  window.letRead = () => { for (const ask of held.splice(0)) ask(); held = null; };
+}
+
+test("changes heard while a tab reads again lead to one more reading", async (t) => {
+  const page = await openCounting(t, app, { initScript: countReadings });
+  await pull(page, 2);
+  const before = await page.evaluate(() => window.readings);
+  const asked = await page.evaluate(async () => {
+    window.holdReadings();
+    const [speaker, hearer] = [new BroadcastChannel("lastpull"), new BroadcastChannel("lastpull")];
+    // Younger than the app's own, and so it hears after it.
+    const heard = new Promise((done) => {
+      let messages = 0;
+      hearer.onmessage = () => (messages += 1) === 20 && setTimeout(done);
+    });
+    for (let change = 0; change < 20; change += 1) speaker.postMessage([]);
+    await heard;
+    const { asked } = window.readings;
+    window.letRead();
+    for (const channel of [speaker, hearer]) channel.close();
+    return asked;
+  });
+  assert.equal(asked, before.asked + 1, "the first reading was under way");
+  await page.waitForFunction((readings) => window.readings.done === readings, before.done + 2);
+  await pull(page, 1);
+  await waitForCount(page, 3);
+  assert.equal(await page.evaluate(() => window.readings.asked), before.asked + 2);
 });
 
 /** Makes reading the database fail while `failing` is set; writing goes on. Runs in the page before the app does. */
