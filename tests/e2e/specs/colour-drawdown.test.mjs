@@ -2,8 +2,8 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { exportBackup } from "../support/backup.mjs";
-import { MIDDLES, fillLab, mark, openColour, photo } from "../support/colour.mjs";
-import { go, press, save, waitForText } from "../support/page.mjs";
+import { MIDDLES, fillLab, mark, newComponentColour, openColour, photo } from "../support/colour.mjs";
+import { press, save, waitForText } from "../support/page.mjs";
 import { openDemo, openShop, testServer } from "../support/setup.mjs";
 import { METRIC } from "../support/units.mjs";
 import { journalLines } from "../support/zip.mjs";
@@ -43,11 +43,7 @@ const labDistance = ({ l, a, b }, [wantedL, wantedA, wantedB]) => Math.hypot(l /
 
 test("without drawdowns the page names the next drawdown to make", async (t) => {
   const page = await openShop(t, app, METRIC);
-  await go(page, "#/ink/component/new", "#name");
-  await page.locator("#name").fill("Violet");
-  await press(page, "#kind-1");
-  await save(page);
-  await press(page, page.locator('a[href^="#/colour/component/"]').first());
+  await newComponentColour(page, "Violet");
   await waitForText(page, ".verdict", "Not known yet");
   await waitForText(page, ".colour-next", "It alone, so thick that nothing shines through");
   await press(page, "#next-drawdown");
@@ -71,11 +67,7 @@ test("without drawdowns the page names the next drawdown to make", async (t) => 
 
 test("an instrument's curve can be pasted; an invalid one says why", async (t) => {
   const page = await openShop(t, app, METRIC);
-  await go(page, "#/ink/component/new", "#name");
-  await page.locator("#name").fill("Violet");
-  await press(page, "#kind-1");
-  await save(page);
-  await press(page, page.locator('a[href^="#/colour/component/"]').first());
+  await newComponentColour(page, "Violet");
   await press(page, "#next-drawdown");
   await press(page, page.locator("summary").first());
   await page.locator("#values").fill("12 14 blue");
@@ -143,11 +135,7 @@ test("a drawdown photo adds its difference to a measured patch", async (t) => {
 test("without measured patches a drawdown photo uses a control card", async (t) => {
   const page = await openShop(t, app, METRIC);
   const [patch, drawdown] = ["#5a4a7a", "#3a7a5c"];
-  await go(page, "#/ink/component/new", "#name");
-  await page.locator("#name").fill("Violet");
-  await press(page, "#kind-1");
-  await save(page);
-  await press(page, page.locator('a[href^="#/colour/component/"]').first());
+  await newComponentColour(page, "Violet");
   await toDrawdownPhoto(page);
   await waitForText(page, "#beside", "No instrument has read anything in this shop yet");
   assert.equal(await page.locator("[data-colour=picture]").count(), 0);

@@ -1,4 +1,5 @@
 // Readings of colours, typed and from a photo.
+import { addComponent } from "./ink-helpers.mjs";
 import { go, press } from "./page.mjs";
 
 /** Opens the colour page of a component of the demo. */
@@ -7,6 +8,12 @@ export async function openColour(page, component) {
   await press(page, page.locator("main .ink-row").filter({ hasText: component }).first());
   await press(page, page.locator('a[href^="#/colour/component/"]').first());
   await page.locator(".colour-lines").waitFor();
+}
+
+/** Enters a component of that name, and opens its colour page. */
+export async function newComponentColour(page, name) {
+  await addComponent(page, name);
+  await press(page, page.locator('a[href^="#/colour/component/"]').first());
 }
 
 /** Types a Lab reading into the field of that name. */
