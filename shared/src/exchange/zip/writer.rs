@@ -127,3 +127,23 @@ impl DeflatedEntry {
         self.pack(&[], TDEFLFlush::Finish).then_some((self.out, self.hasher.finalize(), self.size))
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_file_past_the_limit_is_refused_and_leaves_the_archive_whole() {
+        // Room for the records of one file, which take 31, 47 and 22 bytes, and for 100 bytes more.
+        let room = 31 + 47 + END_SIZE as u32 + 100;
+        let mut full = ZipWriter { written: u32::MAX - room, ..ZipWriter::default() };
+        assert_eq!(full.store("a", &[0; 101]), None);
+        assert_eq!((full.written, full.files, full.central.len()), (u32::MAX - room, 0, 0));
+        assert!(full.store("b", &[0; 100]).is_some());
+        assert_eq!(full.written, u32::MAX - 47 - END_SIZE as u32);
+        assert_eq!(full.store("c", &[]), None);
+        let end = full.finish();
+        assert_eq!(end.len(), 47 + END_SIZE);
+        assert!(end.ends_with(&[47, 0, 0, 0, 0xBA, 0xFF, 0xFF, 0xFF, 0, 0]), "47 bytes of list, where the files end");
+    }
+}
