@@ -1,5 +1,6 @@
 //! The demo shop, in a database of its own.
 
+use super::session::Session;
 use super::{BackupState, Loading, Store, StoreEvent, database_name};
 use crate::lazy::{ChunkLoadError, chunk};
 use crate::platform::indexed_db::IndexedDb;
@@ -60,8 +61,12 @@ impl Store {
             sort_by_key(&mut drafts, |draft| draft.at);
             storage.append(&drafts).await.map(drop)
         };
-        match filled.await {
-            Ok(()) => self.open(),
+        let filled = filled.await;
+        // What was recorded meanwhile belongs to it too.
+        let saved = self.flush().await;
+        match filled {
+            Ok(()) if saved => self.open(),
+            Ok(()) => self.update_settings(crate::platform::settings::Settings::resume_shop),
             Err(fault) => self.setters().loading.set(Loading::Failed(fault.into())),
         }
     }
@@ -77,14 +82,19 @@ impl Store {
         let storage = self.storage.get_value();
         self.update_settings(crate::platform::settings::Settings::resume_shop);
         self.setters().backup.set(BackupState::default());
+        // What is being written is of the demo; what is recorded from now on is of the shop's own journal.
+        self.session.update_value(Session::open_shop);
+        self.session.update_value(|session| session.closing = true);
         self.setters().pending.set(Vec::new());
         self.setters().shop.set(Shop::default());
         self.setters().notice.set(None);
         spawn_local(async move {
+            self.stop_writing().await;
             // Erased first: if another tab keeps the database open, only an empty one waits for deletion.
             let _ = storage.erase().await;
             tabs::notify_changed();
             self.open();
+            self.resume_writing();
             self.notify(notice);
             let _ = storage.delete().await;
         });

@@ -182,6 +182,7 @@ impl Store {
     pub fn erase_all(self) {
         let storage = self.storage.get_value();
         spawn_local(async move {
+            self.stop_writing().await;
             match storage.erase().await {
                 Ok(()) => {
                     settings::forget();
@@ -195,6 +196,7 @@ impl Store {
                 }
                 Err(fault) => self.setters().loading.set(Loading::Failed(fault.into())),
             }
+            self.resume_writing();
         });
     }
 }

@@ -172,6 +172,28 @@ impl Store {
         });
     }
 
+    /// Lets no write begin, and waits until the one under way has ended: the shop is about to be erased or left, and
+    /// nothing may be written into it afterwards.
+    pub(super) async fn stop_writing(self) {
+        self.session.update_value(|session| session.closing = true);
+        while WRITING.get() {
+            clock::wait(Duration::from_millis(4)).await;
+        }
+    }
+
+    /// Lets writes begin again: what was recorded meanwhile is of the shop that is open now.
+    pub(super) fn resume_writing(self) {
+        self.session.update_value(|session| session.closing = false);
+        self.setters().saving.set(SaveState::Fine);
+        self.write();
+    }
+
+    /// Whether no write may begin.
+    fn is_halted(self) -> bool {
+        self.session.with_value(|session| session.closing)
+            || matches!(self.saving.get_untracked(), SaveState::Blocked(_))
+    }
+
     /// Writes the unsaved facts, unless a write is in progress.
     fn write(self) {
         if WRITING.replace(true) {
@@ -187,7 +209,7 @@ impl Store {
         let mut failures = 0;
         loop {
             let waiting = self.pending.get_untracked();
-            if waiting.is_empty() || matches!(self.saving.get_untracked(), SaveState::Blocked(_)) {
+            if waiting.is_empty() || self.is_halted() {
                 return;
             }
             // Those in an exported file have their numbers already, and are saved on their own.
@@ -230,7 +252,7 @@ impl Store {
                         self.setters().saving.set(SaveState::Fine);
                     }
                 }
-                Err(_) if matches!(self.saving.get_untracked(), SaveState::Blocked(_)) => return,
+                Err(_) if self.is_halted() => return,
                 Err(fault) => match RETRIES.get(failures) {
                     Some(delay) => {
                         failures += 1;
