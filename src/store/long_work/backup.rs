@@ -5,7 +5,7 @@ use super::{Step, Watch};
 use crate::platform::files::{FileParts, Outgoing};
 use crate::platform::indexed_db::IndexedDb;
 use lastpull_core::codec::Encode;
-use lastpull_core::exchange::{BackupProblem, FinishedJournal, JournalWriter, Share, check_backup};
+use lastpull_core::exchange::{BackupProblem, FinishedJournal, JournalWriter, PhotosLeftOut, Share, check_backup};
 use lastpull_core::facts::{Entry, Fact};
 use lastpull_core::journal::{
     Coverage, Packed, Packer, Salvage, Storage, StorageFault, StoredValue, by_number, record,
@@ -131,13 +131,13 @@ async fn make_once(
     let shown = photos_of(facts.writable(), order.now);
     // Facts that cannot be read may name any photo.
     let to_pack = if whole { shown.intersection(&on_device).copied().collect() } else { on_device.clone() };
-    let (mut photos, mut photos_too_many) = (BTreeSet::new(), 0);
+    let (mut photos, mut refused) = (BTreeSet::new(), BTreeSet::new());
     for id in to_pack {
         // One at a time: a phone need not hold hundreds in memory.
         let bytes = storage.photo(id).await.ok().flatten();
         let Some(photo) = bytes.and_then(JpegPhoto::of).filter(|photo| photo.id() == id) else { continue };
         let Some(before) = out.photo(&photo) else {
-            photos_too_many += 1;
+            refused.insert(id);
             continue;
         };
         add(&before)?;
@@ -145,15 +145,22 @@ async fn make_once(
         photos.insert(id);
     }
     add(&out.finish())?;
-    let photos_left_out = (shown.difference(&photos).count() as u32).saturating_sub(photos_too_many);
+    let left_out = PhotosLeftOut::of(&shown, &photos, &refused);
     let file = Outgoing::new(&order.name, &parts).ok_or(BackupFailure::NotMade)?;
     // Not held while the file is read back.
     drop((facts, parts));
     let mut on_share = |share: Share| watch.tell(Step::Checking, share);
     let facts = check_backup(file.to_incoming(), &mut on_share).await.map_err(BackupFailure::NotReadBack)?;
-    let photos = photos.len() as u32;
-    let unreadable = unreadable.len() as u32;
-    Ok((file, Contents { facts, expected, unreadable, whole, photos, photos_left_out, photos_too_many }))
+    let contents = Contents {
+        facts,
+        expected,
+        unreadable: unreadable.len() as u32,
+        whole,
+        photos: photos.len() as u32,
+        photos_left_out: left_out.absent,
+        photos_too_many: left_out.too_many,
+    };
+    Ok((file, contents))
 }
 
 /// The facts for the file: those that were stored, those that the page has seen, and those that could not be saved.

@@ -21,9 +21,11 @@
 use crate::time::WallTime;
 use serde::{Deserialize, Serialize};
 
+mod photos;
 mod reader;
 mod writer;
 
+pub use photos::PhotosLeftOut;
 pub use reader::{Backup, BackupProblem, MAX_FILE_BYTES, Share, check_backup, read_backup, read_backup_watched};
 pub use writer::{BackupWriter, FinishedJournal, JournalWriter};
 
