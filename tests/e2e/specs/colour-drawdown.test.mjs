@@ -148,6 +148,8 @@ test("without measured patches a drawdown photo uses a control card", async (t) 
   await save(page);
   await waitForText(page, ".colour-rests", "Read from photos: 1 of 1");
   await waitForText(page, ".colour-lines", "beside A control card, L* 38 a* 14 b*");
+  // Its picture is stored after it.
+  await page.locator(".colour-lines li").first().getByRole("button", { name: /^1 photo/ }).waitFor();
   const [{ seen }] = await storedDrawdowns(page);
   const off = labDistance(seen.colour, plus([38, 14, -20], difference(labOf(drawdown), labOf(patch))));
   assert.ok(seen.colour.by === "photo" && off < 1.5, `off by ${off}`);
