@@ -96,7 +96,7 @@ fn small_runs_of_an_ink_share_the_charge_of_a_screen() {
         press.record_ink(run, InkFact::PrintSet(Some(print)));
         run
     });
-    press.record(Uuid::nil(), Fact::RunsOrdered(runs.to_vec()));
+    press.record(SHOP, Fact::RunsOrdered(runs.to_vec()));
     let rows = |press: &TestShop| {
         let needed = ink_needed(&press.shop());
         let row = |at: usize| (needed[at].grams, needed[at].in_pots, needed[at].left_over, needed[at].to_mix);
