@@ -1,13 +1,15 @@
 //! The storage contract in the browser's real IndexedDB, in headless Chromium.
-use js_sys::Array;
+use js_sys::{Array, Function, Promise};
 use lastpull::platform::ids::new_id;
 use lastpull::platform::indexed_db::IndexedDb;
 use lastpull::platform::journal_worker::JournalWorker;
-use lastpull_core::facts::{MemoryStorage, Opened};
+use lastpull_core::facts::{Fact, MemoryStorage, Opened};
 use lastpull_core::journal::Storage;
 use lastpull_core::journal::contract::pull;
+use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::JsFuture;
 use wasm_bindgen_test::wasm_bindgen_test;
-use web_sys::{Blob, Url, Worker};
+use web_sys::{Blob, IdbTransaction, Url, Worker};
 
 /// A database with a name that no other test uses.
 fn fresh() -> IndexedDb {
@@ -33,7 +35,12 @@ mod memory {
 
 /// The same with the app's journal worker.
 fn beside(storage: IndexedDb) -> IndexedDb {
-    let script = Array::of1(&include_str!("../../src/platform/workers/disk.js").into());
+    beside_changed(storage, "")
+}
+
+/// The same with the app's journal worker, after whose script this one runs.
+fn beside_changed(storage: IndexedDb, change: &str) -> IndexedDb {
+    let script = Array::of2(&include_str!("../../src/platform/workers/disk.js").into(), &change.into());
     let url = Url::create_object_url_with_blob(&Blob::new_with_str_sequence(&script).unwrap()).unwrap();
     storage.with_worker(Some(JournalWorker::of(Worker::new(&url).unwrap())))
 }
@@ -63,6 +70,40 @@ async fn the_worker_continues_from_what_the_page_wrote() {
     let last = storage.append(&[pull(4)]).await.unwrap();
     assert_eq!(last[0].seq, 4);
     assert_eq!(fresh_look(&page).await.tail.len(), 4);
+}
+
+/// The next transaction that writes, as soon as it has begun.
+fn next_write() -> Promise {
+    let watch = "const { transaction } = IDBDatabase.prototype;
+        IDBDatabase.prototype.transaction = function (...all) {
+            const begun = transaction.apply(this, all);
+            if (all[1] === 'readwrite') {
+                IDBDatabase.prototype.transaction = transaction;
+                tell(begun);
+            }
+            return begun;
+        };";
+    Promise::new(&mut |tell, _| drop(Function::new_with_args("tell", watch).call1(&JsValue::NULL, &tell).unwrap()))
+}
+
+#[wasm_bindgen_test]
+async fn giving_up_a_failed_transaction_returns_what_the_worker_was_asked_for() {
+    // It reads, and says nothing to what it is asked to store.
+    let silent = "const hear = onmessage; onmessage = (event) => event.data.length === 2 && hear(event);";
+    let storage = beside_changed(fresh(), silent);
+    storage.append(&[pull(1)]).await.unwrap();
+    let begun = next_write();
+    let giving_up = async {
+        let transaction: IdbTransaction = JsFuture::from(begun).await.unwrap().unchecked_into();
+        transaction.abort().unwrap();
+        storage.give_up_append()
+    };
+    let (appended, given_up) = futures_join(storage.append(&[pull(2)]), giving_up).await;
+    assert!(appended.is_err());
+    assert_eq!(given_up.iter().map(|entry| (entry.seq, entry.at)).collect::<Vec<_>>(), [(2, pull::<Fact>(2).at)]);
+    // Saved after all, it is that entry.
+    assert_eq!(storage.append(&[pull(2)]).await.unwrap(), given_up);
+    assert_eq!(fresh_look(&storage).await.tail.len(), 2);
 }
 
 async fn fresh_look(storage: &IndexedDb) -> Opened {

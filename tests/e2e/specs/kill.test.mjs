@@ -19,8 +19,8 @@ const app = testServer();
 const LONG = Boolean(process.env.LASTPULL_LONG);
 /** Kills on each path. */
 const KILLS = LONG
-  ? { counting: 240, packing: 200, importing: 200, photos: 200, erasing: 120, opening: 60 }
-  : { counting: 9, packing: 3, importing: 3, photos: 3, erasing: 3, opening: 1 };
+  ? { counting: 240, packing: 200, importing: 200, merging: 60, photos: 200, erasing: 120, opening: 60 }
+  : { counting: 9, packing: 3, importing: 3, merging: 3, photos: 3, erasing: 3, opening: 1 };
 
 /** Numbers from 0 to 1, the same ones in each run (mulberry32). */
 function randomNumbers(seed) {
@@ -163,34 +163,49 @@ killTest("packing", "a browser killed while it packs the journal loses no fact",
   }
 });
 
-killTest("importing", "a kill during an import leaves the whole file or nothing", async (context) => {
-  const { total } = context;
-  const folder = profile(context.t);
-  const run = await openPress(context, folder);
-  await pull(context.browser.page, 2);
-  let facts = await factCount(context.browser.page);
-  for (let round = 0; total.kills < KILLS.importing; round += 1) {
-    const { page } = context.browser;
-    // Each round's file is another device's.
-    const lines = shopLines(300, now()).map((line) => line.replace(id(1), id(0x1000 + round)));
-    await go(page, "#/more/backup", "#file");
-    // The app may show what is in the file first.
-    press(page, "#import-file").catch(() => {});
-    const acknowledged = await killWhile(context, round, {
-      wrote: context.browser.wrote("segments"),
-      began: page.locator("#file").setInputFiles({ name: "other.zip", mimeType: "application/zip", buffer: backupFile(lines, now()) }),
-      done: page.locator("#import-result").filter({ hasText: `${lines.length} facts new` }).waitFor(),
-    });
-    const opened = await context.open(folder, run);
-    await waitForCount(opened, 2);
-    const there = await expectWholeJournal(opened);
-    assert.ok(there === facts + lines.length || (there === facts && !acknowledged), `round ${round}: ${facts} facts and ${lines.length} in the file, acknowledged: ${acknowledged}; ${there} are there`);
-    total.acknowledged += acknowledged ? lines.length : 0;
-    total.unfinished += there === facts ? lines.length : 0;
-    facts = there;
-    await go(opened, run, "#zone");
-  }
-});
+/** Size in bytes of a file from which on a worker reads and merges it, and how its step is told that comes before it writes. */
+const LARGE_FILE = 400_000;
+const STORING = "2";
+
+for (const [path, title, pulls, wrote] of [
+  ["importing", "a kill during an import leaves the whole file or nothing", 300, "segments"],
+  ["merging", "a kill while a worker merges leaves the whole file or nothing", 2700, STORING],
+]) {
+  killTest(path, title, async (context) => {
+    const { total } = context;
+    const folder = profile(context.t);
+    const run = await openPress(context, folder);
+    await pull(context.browser.page, 2);
+    let pieces = 2;
+    let facts = await factCount(context.browser.page);
+    for (let round = 0; total.kills < KILLS[path]; round += 1) {
+      const { page } = context.browser;
+      await go(page, run, "#zone");
+      await pull(page, 1);
+      pieces += 1;
+      facts += 1;
+      // Each round's file is another device's.
+      const lines = shopLines(pulls, now()).map((line) => line.replace(id(1), id(0x1000 + round)));
+      const buffer = backupFile(lines, now());
+      assert.equal(buffer.length >= LARGE_FILE, path === "merging");
+      await go(page, "#/more/backup", "#file");
+      // The app may show what is in the file first.
+      press(page, "#import-file").catch(() => {});
+      const acknowledged = await killWhile(context, round, {
+        wrote: context.browser.wrote(wrote),
+        began: page.locator("#file").setInputFiles({ name: "other.zip", mimeType: "application/zip", buffer }),
+        done: page.locator("#import-result").filter({ hasText: `${lines.length} facts new` }).waitFor(),
+      });
+      const opened = await context.open(folder, run);
+      await waitForCount(opened, pieces).catch((error) => { total.lost += 1; throw error; });
+      const there = await expectWholeJournal(opened);
+      assert.ok(there === facts + lines.length || (there === facts && !acknowledged), `round ${round}: ${facts} facts and ${lines.length} in the file, acknowledged: ${acknowledged}; ${there} are there`);
+      total.acknowledged += acknowledged ? lines.length : 0;
+      total.unfinished += there === facts ? lines.length : 0;
+      facts = there;
+    }
+  });
+}
 
 /** Opens the photos of a failure, and each of them in full: a tile is drawn from a small copy. Returns their number. */
 async function drawnPhotos(page, failure) {

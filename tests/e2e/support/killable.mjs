@@ -9,7 +9,10 @@ import { DESK, args, executablePath } from "./browser.mjs";
 import { ZONE, installClock } from "./clock.mjs";
 import { preparePage } from "./setup.mjs";
 
-/** Runs in the page before the app does: when the last touch was, and the stores that it writes to, on the console. */
+/**
+ * Runs in the page before the app does: when the last touch was, and on the console the stores that it writes to and the
+ * steps that its worker of long work takes.
+ */
 function report() {
   for (const kind of ["pointerdown", "pointerup"]) addEventListener(kind, (event) => { window.lastTouched = event.timeStamp; }, true);
   for (const method of ["put", "clear", "delete"]) {
@@ -19,6 +22,12 @@ function report() {
       return original.apply(this, all);
     };
   }
+  window.Worker = class extends Worker {
+    constructor(...all) {
+      super(...all);
+      this.addEventListener("message", ({ data }) => { if (data?.progress) console.debug(`step ${data.progress[0]}`); });
+    }
+  };
 }
 
 /** A folder for a browser's data, removed after the test; a copy of another one if that is given. */
@@ -56,7 +65,7 @@ export async function startKillable(folder) {
   const page = browser.contexts()[0].pages()[0] ?? (await browser.contexts()[0].newPage());
   await installClock(page);
   await page.addInitScript(report);
-  /** Resolves when the page writes to this object store next. */
+  /** Resolves when the page writes to this object store next, or its worker takes the step of this number. */
   const wrote = (store) => page.waitForEvent("console", (message) => message.type() === "debug" && message.text().endsWith(` ${store}`));
   return { page: preparePage(page, DESK, [/net::ERR/]), folder, kill, wrote };
 }
