@@ -30,7 +30,7 @@ test("an accepted over-pour changes the pot's recipe; undo goes step by step", a
   await waitForTarget(page, g("510.0"));
   await enterReading(page, "510");
   // 110, 150 and 250 of 510.
-  await waitForText(page, "#grams", g("510.0"));
+  await waitForText(page, "#held", g("510.0"));
   assert.deepEqual(await potContents(page), { Yellow: [percent(21.6), g("110.0")], "Tinting white": [percent(29.4), g("150.0")], "Mixing clear": [percent(49), g("250.0")] });
   await waitForText(page, "#revision", "Revision 1, changed 1 time since");
 });
@@ -100,7 +100,7 @@ test("an amount below the scale's step is reported and can be left out", async (
   await waitForTarget(page, g("300.1"));
   await waitForText(page, "#too-fine", /asks for 0\.030\sg of it, less than the scale's 0\.1\sg\. From 50(\.0+)?\skg on/);
   await press(page, "#leave-out");
-  await waitForText(page, "#grams", g("300.0"));
+  await waitForText(page, "#held", g("300.0"));
   await waitForText(page, "#revision", "Revision 1, changed 1 time since");
 });
 

@@ -38,14 +38,14 @@ async function recipeToPot(page, name) {
   await enterReading(page, "308");
   await waitForTarget(page, g("568.0"));
   await press(page, "#exact");
-  await waitForText(page, "#grams", g("520.0"));
+  await waitForText(page, "#held", g("520.0"));
   await waitForText(page, "#revision", "Revision 1");
 
   // Two corrections: one by its own weight, one read off the scale with the pot on.
   await addToPot(page, "Blue", "2.6", { note: "a touch more Blue" });
   await waitForText(page, "#last", "a touch more Blue");
   await addToPot(page, "Blue", "572", { total: true });
-  await waitForText(page, "#grams", g("524.0"));
+  await waitForText(page, "#held", g("524.0"));
   await waitForText(page, "#revision", "Revision 1, changed 2 times since");
   // 104, 156, 260 and 4 of 524.
   assert.deepEqual(await potContents(page), {
@@ -90,7 +90,7 @@ test("from recipe to approved pot and 750 g again, online and offline", async (t
 
   await go(page, potHash, "#holds");
   await page.reload();
-  await waitForText(page, "#grams", g("524.0"));
+  await waitForText(page, "#held", g("524.0"));
   await waitForText(page, "#stage", "Approved by Moss and Daughters");
   assert.deepEqual(await ledgerTotals(page), totals);
   await expect750Again(page, recipeHash, totals);
@@ -104,45 +104,45 @@ test("splitting, topping up, using and discarding ink can be undone", async (t) 
     await waitForTarget(page, g(words));
     await enterReading(page, words);
   }
-  await waitForText(page, "#grams", g("500.0"));
+  await waitForText(page, "#held", g("500.0"));
   // 200 g into a new pot: the scale then shows 348 g.
   await openSection(page, "more");
   await press(page, "#move-out");
   await page.locator("dialog #grams").fill("348");
   await press(page, "#move-save");
-  await waitForText(page, "#grams", g("300.0"));
+  await waitForText(page, "#held", g("300.0"));
   await waitForText(page, "#revision", /^Revision 1$/);
   // Topped up to 360 in its own proportions: 12, 18 and 30.
   await press(page, "#top-up");
   await page.locator("#total").fill("360");
   assert.deepEqual((await page.locator("#additions strong").allInnerTexts()), [`+${g("12.0")}`, `+${g("18.0")}`, `+${g("30.0")}`]);
   await press(page, "#top-up-save");
-  await waitForText(page, "#grams", g("360.0"));
+  await waitForText(page, "#held", g("360.0"));
   await press(page, "#waste");
   await page.locator("dialog #grams").fill("1000");
   await press(page, "#waste-save");
   await page.locator("#grams-help .problem").waitFor();
   await page.locator("dialog #grams").fill("60");
   await press(page, "#waste-save");
-  await waitForText(page, "#grams", g("300.0"));
+  await waitForText(page, "#held", g("300.0"));
   await press(page, "#used");
   await page.locator("dialog #grams").fill("98");
   await page.locator("#pieces").fill("50");
   await press(page, "#used-save");
-  await waitForText(page, "#grams", g("50.0"));
+  await waitForText(page, "#held", g("50.0"));
   // The other part is poured back; it is the same ink, so the revision is unchanged.
   await press(page, "#move-in");
   await press(page, "#all-of-it");
   await press(page, "#move-save");
-  await waitForText(page, "#grams", g("250.0"));
+  await waitForText(page, "#held", g("250.0"));
   await waitForText(page, "#revision", /^Revision 1$/);
   await openSection(page, "history");
   await waitForText(page, ".pot-ledger", "Printed: 50 pieces");
   // Without the waste there were 60 g more when the rest was used.
   await press(page, page.getByRole("button", { name: "Take back: Thrown away" }));
-  await waitForText(page, "#grams", g("310.0"));
+  await waitForText(page, "#held", g("310.0"));
   await press(page, page.getByRole("button", { name: "Put back: Thrown away" }));
-  await waitForText(page, "#grams", g("250.0"));
+  await waitForText(page, "#held", g("250.0"));
   await press(page, "#close");
   await page.locator("#stage[data-stage=Closed]").waitFor();
   await press(page, "#open");
@@ -151,7 +151,7 @@ test("splitting, topping up, using and discarding ink can be undone", async (t) 
   await waitForText(page, ".notice", "is deleted");
   await press(page, ".notice-undo");
   await go(page, potHash, "#holds");
-  await waitForText(page, "#grams", g("250.0"));
+  await waitForText(page, "#held", g("250.0"));
 });
 
 test("a pot mixed by eye becomes a recipe when the client approves", async (t) => {

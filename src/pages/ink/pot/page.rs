@@ -102,7 +102,7 @@ fn Holds(card: PotCard, step: Grams) -> impl IntoView {
                     _ => view! { <span>{i18n::pot_for(job)}</span> }.into_any(),
                 }}</p>
             })}
-            <p class="pot-total"><strong id="grams">{grams(label.grams)}</strong><span>{i18n::pot_in_it()}</span></p>
+            <p class="pot-total"><strong id="held">{grams(label.grams)}</strong><span>{i18n::pot_in_it()}</span></p>
             <p class="quiet-line">{i18n::pot_on_scale(grams(card.on_scale))}{card.headroom.map(|room| format!(" · {}", room_words(room, step)))}</p>
             {if card.rows.is_empty() { ().into_any() } else { view! {
                 <table class="pot-parts" id="parts">
