@@ -154,14 +154,14 @@ test("screens to burn are scheduled back from their run and ticked off", async (
   assert.equal(await steps.count(), 5);
   const late = page.locator("#needs .screen-when.late");
   // Two screens by hand: 20 to coat, 60 to dry, 10 to expose, 40 to wash out and dry, 10 to tape.
-  await late.filter({ hasText: /2\sh 20\smin late/ }).waitFor();
+  await late.filter({ hasText: /2\sh\s20\smin late/ }).waitFor();
   assert.equal(await page.locator("#needs .screen-step .button").count(), 1, "nothing is exposed before it is coated");
   const tick = (step) => press(page, `#needs [data-step=${step}] .button`);
   await tick("Coat");
   await waitForScreens(page, "Coated", 2);
   await late.filter({ hasText: /2\sh late/ }).waitFor();
   await undo(page);
-  await late.filter({ hasText: /2\sh 20\smin late/ }).waitFor();
+  await late.filter({ hasText: /2\sh\s20\smin late/ }).waitFor();
   await tick("Coat");
   for (const step of ["Dry", "Expose", "WashDry"]) await tick(step);
   await late.filter({ hasText: /10\smin late/ }).waitFor();
