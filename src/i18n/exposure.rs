@@ -12,135 +12,135 @@ use lastpull_core::time::Millis;
 use lastpull_core::units::{Seconds, Units};
 
 messages! {
-    stencil_title { "Exposure and bath", "Insolado y baño" }
-    stencil_exposure { "Exposure", "Insolado" }
-    stencil_bath { "Reclaim bath", "Baño de recuperado" }
+    stencil_title { "Exposure and dip tank", "Exposición y tanque" }
+    stencil_exposure { "Exposure", "Exposición" }
+    stencil_bath { "Dip tank", "Tanque de inmersión" }
     stencil_volume { "Ink volume", "Volumen de tinta" }
-    stencil_equipment { "Lamps and emulsions", "Lámparas y emulsiones" }
-    stencil_times_known[n] { "time known" | "times known", "tiempo conocido" | "tiempos conocidos" }
-    stencil_no_times { "No time known yet. Test once, look it up ever after.", "Aún no hay tiempos. Haz una prueba y consúltala siempre." }
-    stencil_volume_sheets(full, all) { "{full} of {all} meshes have a data sheet that tells", "{full} de {all} mallas tienen ficha suficiente" }
-    stencil_volume_text { "What a mesh holds, and what a run needs", "Lo que carga una malla y lo que pide una tirada" }
-    stencil_lamps[n] { "{n} lamp" | "{n} lamps", "{n} lámpara" | "{n} lámparas" }
+    stencil_equipment { "Exposure units, emulsions", "Unidades y emulsiones" }
+    stencil_times_known[n] { "saved time" | "saved times", "tiempo guardado" | "tiempos guardados" }
+    stencil_no_times { "No times saved yet. Test once, then just look it up.", "Aún no hay tiempos. Prueba una vez y después solo consulta." }
+    stencil_volume_sheets(full, all) { "{full} of {all} meshes have a complete data sheet", "{full} de {all} mallas tienen ficha completa" }
+    stencil_volume_text { "What a mesh holds and what a run needs", "Lo que carga una malla y lo que pide un tiraje" }
+    stencil_lamps[n] { "{n} exposure unit" | "{n} exposure units", "{n} unidad de exposición" | "{n} unidades de exposición" }
     stencil_emulsions[n] { "{n} emulsion" | "{n} emulsions", "{n} emulsión" | "{n} emulsiones" }
     stencil_who { "Who?", "¿Quién?" }
 
-    exposure_title { "How long to expose", "Cuánto insolar" }
-    exposure_begin_title { "First a lamp and an emulsion", "Primero, lámpara y emulsión" }
-    exposure_begin_text { "A time holds for one emulsion on one mesh under one lamp. Enter the lamp and the emulsion you work with.", "Un tiempo vale para una emulsión, en una malla y con una lámpara. Anota la lámpara y la emulsión con que trabajas." }
-    exposure_mesh_wanted { "Say which mesh, and the time stands here.", "Di qué malla es y aquí sale el tiempo." }
+    exposure_title { "Exposure time", "Tiempo de exposición" }
+    exposure_begin_title { "First, exposure unit and emulsion", "Primero, unidad y emulsión" }
+    exposure_begin_text { "An exposure time is for one emulsion on one mesh in one exposure unit. Enter the unit and emulsion you work with.", "Un tiempo vale para una emulsión, una malla y una unidad de exposición. Anota la unidad y la emulsión con que trabajas." }
+    exposure_mesh_wanted { "Pick a mesh to see the time.", "Elige una malla para ver el tiempo." }
     exposure_minutes(time) { "{time}\u{a0}min", "{time}\u{a0}min" }
-    exposure_not_tested { "Computed, not tested", "Calculado, sin probar" }
-    exposure_not_known { "Not known for this. Test it first.", "No se conoce para esto. Haz antes una prueba." }
-    exposure_unknown { "Nothing is known of this emulsion yet. Test it first.", "Aún no se sabe nada de esta emulsión. Haz antes una prueba." }
-    exposure_nearest { "The nearest that is known", "Lo más parecido que se conoce" }
+    exposure_not_tested { "Calculated, not tested", "Calculado, sin probar" }
+    exposure_not_known { "No time for this yet. Run a test first.", "Aún no hay tiempo para esto. Haz antes una prueba." }
+    exposure_unknown { "No times for this emulsion yet. Run a test first.", "Aún no hay tiempos de esta emulsión. Haz antes una prueba." }
+    exposure_nearest { "Closest known time", "El tiempo más parecido" }
     exposure_differs(what, there, here) { "{what}: {there} instead of {here}", "{what}: {there} en vez de {here}" }
-    exposure_differs_unrecorded(what, there) { "{what}: {there}; yours is not recorded", "{what}: {there}; el tuyo está sin anotar" }
+    exposure_differs_unrecorded(what, there) { "{what}: {there}; yours not entered", "{what}: {there}; sin anotar en tu caso" }
     exposure_per_inch(n) { "{n}/in", "{n}/pulg." }
     exposure_per_centimetre(n) { "{n}/cm", "{n}/cm" }
-    exposure_scaled(distance) { "Computed for {distance}", "Calculado para {distance}" }
-    exposure_scaled_text { "From the square of the distance, untested: reflectors bend that law. Expose a guide before you trust it.", "Por el cuadrado de la distancia, sin probar: los reflectores alteran esa ley. Insola una escala antes de fiarte." }
-    exposure_scaled_note { "Note this time", "Anotar este tiempo" }
-    exposure_find { "Find the time by a test", "Buscarlo con una prueba" }
+    exposure_scaled(distance) { "Calculated for {distance}", "Calculado para {distance}" }
+    exposure_scaled_text { "By the square of the distance, not tested: reflectors throw it off. Expose a 21-step scale before you trust it.", "Según el cuadrado de la distancia, sin probar: los reflectores cambian el resultado. Expón una escala de 21 pasos antes de confiar." }
+    exposure_scaled_note { "Save this time", "Guardar este tiempo" }
+    exposure_find { "Find it with a test", "Buscarlo con una prueba" }
     exposure_find_again { "Test again", "Probar otra vez" }
     exposure_correct { "Correct", "Corregir" }
     exposure_for { "For", "Para" }
-    exposure_lamp { "Lamp", "Lámpara" }
-    exposure_coats_any { "As usual", "Las de siempre" }
-    exposure_coats_of(print, squeegee) { "{print} print side, {squeegee} squeegee side", "{print} lado impresión, {squeegee} lado racleta" }
+    exposure_lamp { "Exposure unit", "Unidad de exposición" }
+    exposure_coats_any { "Usual coats", "Las de siempre" }
+    exposure_coats_of(print, squeegee) { "{print} print side, {squeegee} squeegee side", "{print} lado de impresión, {squeegee} lado de rasero" }
     exposure_distance { "Distance", "Distancia" }
-    exposure_colour { "Colour of the mesh", "Color de la malla" }
+    exposure_colour { "Mesh color", "Color de la malla" }
     exposure_white { "white", "blanca" }
-    exposure_not_recorded { "not recorded", "sin anotar" }
+    exposure_not_recorded { "not entered", "sin anotar" }
     exposure_other_mesh { "Another mesh", "Otra malla" }
     exposure_thread_um(um) { "thread {um}\u{a0}µm", "hilo {um}\u{a0}µm" }
     exposure_um { "µm", "µm" }
     exposure_list_title(n) { "All known times ({n})", "Todos los tiempos ({n})" }
-    exposure_newer { "a newer one is known", "hay uno más nuevo" }
-    exposure_caution { "An exposing lamp gives off ultraviolet light. Keep the cover shut, never look into it, and guard eyes and skin; the lamp's manual decides.", "La lámpara de insolar da luz ultravioleta. Tapa cerrada, no mires dentro y protege ojos y piel; manda el manual de la lámpara." }
-    exposure_noted(time) { "Noted: {time}.", "Anotado: {time}." }
+    exposure_newer { "there is a newer one", "hay uno más nuevo" }
+    exposure_caution { "Exposure units give off UV light. Keep the lid shut, never look in, protect eyes and skin. Unplug the unit and let it cool before you move it or change a lamp. Follow the manual; local rules for old lamps.", "La unidad de exposición da luz ultravioleta. Tapa cerrada, no mires dentro y protege ojos y piel. Desenchúfala y deja que se enfríe antes de moverla o cambiar el foco. Manda el manual; focos usados, según la norma local." }
+    exposure_noted(time) { "Saved: {time}.", "Guardado: {time}." }
     exposure_corrected(time) { "Corrected: {time}.", "Corregido: {time}." }
     exposure_deleted(time) { "{time}: deleted.", "{time}: borrado." }
-    exposure_gone { "a lamp that was deleted", "una lámpara borrada" }
+    exposure_gone { "a deleted exposure unit", "una unidad borrada" }
 
-    exposure_found_guide(test, solid, goal) { "From a step guide: at {test} step {solid} was the last solid one; the aim is step {goal}.", "De una escala: con {test} el último paso sólido fue el {solid}; se busca el {goal}." }
-    exposure_found_columns(test, percent) { "From a calculator film: at {test} the column with {percent} % of the light was best.", "De una película de columnas: con {test} la mejor fue la de {percent} % de luz." }
-    exposure_found_distance(before, from) { "Computed from {before} at {from}.", "Calculado desde {before} a {from}." }
-    exposure_found_practice { "Known from the shop's practice.", "Conocido por la práctica del taller." }
+    exposure_found_guide(test, solid, goal) { "21-step scale: at {test}, step {solid} was the last solid one; target is step {goal}.", "Escala de 21 pasos: con {test}, el último paso sólido fue el {solid}; se busca el {goal}." }
+    exposure_found_columns(test, percent) { "Column film: at {test}, the {percent}% column was best.", "Película de columnas: con {test}, la mejor fue la de {percent}\u{a0}% de luz." }
+    exposure_found_distance(before, from) { "Calculated from {before} at {from}.", "Calculado desde {before} a {from}." }
+    exposure_found_practice { "Known from shop practice.", "Conocido por la práctica del taller." }
 
     exposure_find_title { "Find the time", "Buscar el tiempo" }
-    exposure_edit_title { "A known time", "Un tiempo conocido" }
-    exposure_how { "How do you know?", "¿Cómo lo sabes?" }
-    exposure_how_guide { "Step guide", "Escala de pasos" }
-    exposure_how_columns { "Calculator film", "Película de columnas" }
-    exposure_how_distance { "Lamp moved", "Lámpara movida" }
-    exposure_how_practice { "We know it", "Ya lo sabemos" }
-    exposure_test_time { "The test was exposed for", "La prueba se insoló" }
-    exposure_old_time { "Right until now", "Hasta ahora, bien con" }
-    exposure_known_time { "It takes", "Tarda" }
-    exposure_from { "At the distance", "A la distancia" }
-    exposure_solid { "Last step that stayed solid after washing", "Último paso sólido tras revelar" }
+    exposure_edit_title { "Edit time", "Editar tiempo" }
+    exposure_how { "How do you know it?", "¿Cómo lo sabes?" }
+    exposure_how_guide { "21-step scale", "Escala de 21 pasos" }
+    exposure_how_columns { "Column film", "Película de columnas" }
+    exposure_how_distance { "New distance", "Otra distancia" }
+    exposure_how_practice { "Already known", "Ya se sabe" }
+    exposure_test_time { "Test exposure", "Exposición de prueba" }
+    exposure_old_time { "Old exposure time", "Tiempo anterior" }
+    exposure_known_time { "Exposure time", "Tiempo de exposición" }
+    exposure_from { "At distance", "A la distancia" }
+    exposure_solid { "Last solid step after washout", "Último paso sólido tras revelar" }
     exposure_solid_none { "None", "Ninguno" }
-    exposure_solid_hint(goal) { "Of a guide of 21 steps. Aimed at: step {goal}.", "De una escala de 21 pasos. Se busca el paso {goal}." }
-    exposure_factor { "Best column, as a share of the light", "Mejor columna, en parte de la luz" }
-    exposure_factor_typed { "Its share", "Su parte" }
-    exposure_factor_hint { "The first, from most light to least, whose colour no longer changes and whose detail is all there.", "La primera, de más luz a menos, cuyo color ya no cambia y que conserva todo el detalle." }
-    exposure_preview { "Expose for", "Insolar" }
+    exposure_solid_hint(goal) { "On a 21-step scale. Target: step {goal}.", "De una escala de 21 pasos. Se busca el paso {goal}." }
+    exposure_factor { "Best column (percent of the light)", "Mejor columna (porcentaje de luz)" }
+    exposure_factor_typed { "Column as a decimal", "Columna en decimal" }
+    exposure_factor_hint { "From most light to least: the first column whose color stops changing and still has all its detail.", "La primera, de más luz a menos, cuyo color ya no cambia y que conserva todo el detalle." }
+    exposure_preview { "Expose for", "Exponer" }
     exposure_times(factor) { "× {factor}", "× {factor}" }
-    exposure_preview_wait { "Fill in the test, and the time stands here.", "Rellena la prueba y aquí sale el tiempo." }
-    exposure_advice_confirm { "Expose one screen for this time and look at it before you rely on it.", "Insola una pantalla con este tiempo y mírala antes de fiarte." }
-    exposure_advice_again { "That is a long way from the test: test once more at this time.", "Queda lejos de la prueba: prueba otra vez con este tiempo." }
-    exposure_advice_longer { "The best column was the longest: the right time may be longer still. Test with more.", "La mejor columna fue la de más luz: puede hacer falta más. Prueba con más tiempo." }
-    exposure_advice_shorter { "The best column was the shortest: the right time may be shorter still. Test with less.", "La mejor columna fue la de menos luz: puede bastar menos. Prueba con menos tiempo." }
-    exposure_advice_distance { "Computed, not tested: expose a guide at this time before you trust it.", "Calculado, sin probar: insola una escala con este tiempo antes de fiarte." }
-    exposure_refused_nothing { "Not even the first step held: expose the test much longer.", "No aguantó ni el primer paso: insola la prueba mucho más." }
-    exposure_refused_all { "Every step held, so the last one cannot be seen: expose the test much shorter.", "Aguantaron todos los pasos y no se ve el último: insola la prueba mucho menos." }
-    exposure_refused_reach { "That comes to a time no lamp is set to. Check what you typed.", "Sale un tiempo que no se pone en ninguna lámpara. Revisa lo escrito." }
-    exposure_no_law_tubes { "Nothing is computed for tubes: a row of them does not thin out with distance as a point does. Test at the new distance.", "Para tubos no se calcula: una fila de tubos no pierde luz con la distancia como un punto. Prueba a la nueva distancia." }
-    exposure_no_law_panel { "Nothing is computed for a panel: it does not thin out with distance as a point does. Test at the new distance.", "Para un panel no se calcula: no pierde luz con la distancia como un punto. Prueba a la nueva distancia." }
-    exposure_no_law_contact { "On a contact table there is no distance to change.", "En una mesa de contacto no hay distancia que cambiar." }
-    exposure_no_law_unknown { "The lamp's distance is not entered yet. Enter it with the lamp.", "Falta la distancia de la lámpara. Anótala en la lámpara." }
-    exposure_which { "For which emulsion, mesh and lamp", "Para qué emulsión, malla y lámpara" }
-    sheet_may_stay_empty { "As on the data sheet; may stay empty.", "Como en la ficha; puede quedar vacío." }
+    exposure_preview_wait { "Fill in the test to see the time.", "Llena la prueba para ver el tiempo." }
+    exposure_advice_confirm { "Expose one screen at this time and check it before you rely on it.", "Expón una pantalla con este tiempo y revísala antes de confiar." }
+    exposure_advice_again { "That's far from the test time: test once more at this time.", "Queda lejos de la prueba: prueba otra vez con este tiempo." }
+    exposure_advice_longer { "The best column was the one with most light: the right time may be longer still. Test with more.", "La mejor columna fue la de más luz: puede hacer falta más. Prueba con más tiempo." }
+    exposure_advice_shorter { "The best column was the one with least light: the right time may be shorter still. Test with less.", "La mejor columna fue la de menos luz: puede bastar menos. Prueba con menos tiempo." }
+    exposure_advice_distance { "Calculated, not tested: expose a 21-step scale at this time before you trust it.", "Calculado, sin probar: expón una escala de 21 pasos con este tiempo antes de confiar." }
+    exposure_refused_nothing { "Not even step 1 held: expose the test much longer.", "No aguantó ni el primer paso: expón la prueba mucho más." }
+    exposure_refused_all { "Every step held, so there is no last step to read: expose the test much shorter.", "Aguantaron todos los pasos y no se ve el último: expón la prueba mucho menos." }
+    exposure_refused_reach { "That gives a time no exposure unit runs. Check what you typed.", "Sale un tiempo que ninguna unidad de exposición da. Revisa lo escrito." }
+    exposure_no_law_tubes { "No calculation for tubes: their light doesn't fall off with distance like a single bulb. Test at the new distance.", "Para tubos no se calcula: su luz no baja con la distancia como la de un solo foco. Prueba a la nueva distancia." }
+    exposure_no_law_panel { "No calculation for an LED panel: its light doesn't fall off with distance like a single bulb. Test at the new distance.", "Para un panel LED no se calcula: su luz no baja con la distancia como la de un solo foco. Prueba a la nueva distancia." }
+    exposure_no_law_contact { "A contact unit has no distance to change.", "En una mesa de contacto no hay distancia que cambiar." }
+    exposure_no_law_unknown { "No distance entered for this exposure unit yet. Add it first.", "Falta la distancia de esta unidad. Anótala primero." }
+    exposure_which { "Emulsion, mesh and exposure unit", "Emulsión, malla y unidad" }
+    sheet_may_stay_empty { "From the data sheet; can stay blank.", "De la ficha; puede quedar vacío." }
     exposure_pick_one { "Pick one.", "Elige una." }
 
-    damp_title { "Air of the screen room", "Aire del cuarto" }
-    damp_not_read { "The room was not read in the last two hours. Damp air changes the time: read it first.", "El cuarto no se ha medido en las últimas dos horas. El aire húmedo cambia el tiempo: mídelo antes." }
-    damp_read { "Read the room", "Medir el cuarto" }
-    damp_dry(percent) { "{percent} % humidity: dry enough for coated screens.", "{percent} % de humedad: seco para pantallas emulsionadas." }
-    damp_more(percent) { "{percent} % humidity: this emulsion hardens slower in damp air and needs more time. Drying the screen is better.", "{percent} % de humedad: esta emulsión endurece más despacio y pide más tiempo. Mejor secar la pantalla." }
-    damp_less(percent) { "{percent} % humidity: this emulsion hardens faster in damp air, and the stencil stays weak all the same. Dry the screen first.", "{percent} % de humedad: esta emulsión endurece antes y aun así queda floja. Seca antes la pantalla." }
+    damp_title { "Screen room humidity", "Humedad del cuarto" }
+    damp_not_read { "No reading in the last two hours. Humidity changes exposure: log one first.", "Sin lectura en las últimas dos horas. La humedad cambia la exposición: mide antes." }
+    damp_read { "Log a reading", "Anotar lectura" }
+    damp_dry(percent) { "{percent}% humidity: dry enough for coated screens.", "{percent}\u{a0}% de humedad: seco para pantallas emulsionadas." }
+    damp_more(percent) { "{percent}% humidity: this emulsion hardens slower in damp air and needs more time. Better to dry the screen.", "{percent}\u{a0}% de humedad: esta emulsión endurece más despacio y pide más tiempo. Mejor secar la pantalla." }
+    damp_less(percent) { "{percent}% humidity: this emulsion hardens faster in damp air, but the stencil ends up weak. Dry the screen first.", "{percent}\u{a0}% de humedad: esta emulsión endurece antes y aun así queda débil. Seca antes la pantalla." }
 
     edge_title { "Light at the corners", "Luz en las esquinas" }
-    edge_text { "Inside of the frame under the middle of the lamp:", "Interior del marco bajo el centro de la lámpara:" }
+    edge_text { "Inside of the frame, centered under the lamp:", "Interior del marco bajo el centro de la lámpara:" }
     edge_width { "Width", "Ancho" }
     edge_length { "Length", "Largo" }
-    edge_answer(bulb, flat) { "The corners get {bulb} % less light than the middle under a bare bulb, {flat} % less under a small flat light.", "Las esquinas reciben un {bulb} % menos que el centro con una bombilla desnuda, un {flat} % menos con una luz plana pequeña." }
-    edge_refused { "Nothing is computed for this kind of lamp: lay a guide in a corner and one in the middle.", "Para este tipo de lámpara no se calcula: pon una escala en una esquina y otra en el centro." }
+    edge_answer(bulb, flat) { "Corners get {bulb}% less light than the center under a bare bulb, {flat}% less under a small flat light.", "Las esquinas reciben un {bulb}\u{a0}% menos que el centro con un foco desnudo, un {flat}\u{a0}% menos con una luz plana pequeña." }
+    edge_refused { "No calculation for this kind of lamp: put a 21-step scale in a corner and one in the middle.", "Para este tipo de lámpara no se calcula: pon una escala de 21 pasos en una esquina y otra en el centro." }
 
-    equipment_lamps { "Lamps", "Lámparas" }
-    equipment_lamps_none { "No lamp yet. Enter the one you expose with.", "Aún no hay lámparas. Anota la que usas para insolar." }
+    equipment_lamps { "Exposure units", "Unidades de exposición" }
+    equipment_lamps_none { "No exposure unit yet. Enter the one you use.", "Aún no hay unidad de exposición. Anota la que usas." }
     equipment_emulsions { "Emulsions", "Emulsiones" }
-    equipment_emulsions_none { "No emulsion yet. Enter the one in the bucket.", "Aún no hay emulsiones. Anota la del cubo." }
-    equipment_times[n] { "{n} time known" | "{n} times known", "{n} tiempo conocido" | "{n} tiempos conocidos" }
-    equipment_goal_title { "Step to aim at", "Paso que se busca" }
-    equipment_goal_text { "The last step of a 21-step guide that should stay solid. Seven is published as the least for a hard stencil.", "El último paso de una escala de 21 que debe quedar sólido. Siete es el mínimo publicado para un estarcido duro." }
+    equipment_emulsions_none { "No emulsion yet. Enter the one in the bucket.", "Aún no hay emulsiones. Anota la de la cubeta." }
+    equipment_times[n] { "{n} saved time" | "{n} saved times", "{n} tiempo guardado" | "{n} tiempos guardados" }
+    equipment_goal_title { "Target step", "Paso que se busca" }
+    equipment_goal_text { "The last step of a 21-step scale that should stay solid. Step 7 is the published minimum for a hard stencil.", "El último paso de una escala de 21 que debe quedar sólido. El paso 7 es el mínimo publicado para un esténcil duro." }
     equipment_goal { "Step", "Paso" }
-    equipment_goal_saved(step) { "The aim is step {step}.", "Se busca el paso {step}." }
-    lamp_new { "Add a lamp", "Añadir lámpara" }
+    equipment_goal_saved(step) { "Target: step {step}.", "Se busca el paso {step}." }
+    lamp_new { "Add exposure unit", "Agregar unidad" }
     lamp_name { "Name", "Nombre" }
-    lamp_name_hint { "As you call it in the shop.", "Como lo llamas en el taller." }
-    lamp_kind { "What kind of light?", "¿Qué tipo de luz?" }
-    lamp_point { "One bulb", "Una bombilla" }
+    lamp_name_hint { "What you call it in the shop.", "Como le dicen en el taller." }
+    lamp_kind { "Light type", "Tipo de luz" }
+    lamp_point { "Single bulb", "Un foco" }
     lamp_tubes { "Tubes", "Tubos" }
     lamp_panel { "LED panel", "Panel LED" }
-    lamp_contact { "Contact table", "Mesa de contacto" }
-    lamp_distance { "From the light to the emulsion", "De la luz a la emulsión" }
-    lamp_distance_hint { "Times hold for this distance.", "Los tiempos valen para esta distancia." }
-    lamp_deleted(name) { "{name}: lamp deleted.", "{name}: lámpara borrada." }
-    emulsion_new { "Add an emulsion", "Añadir emulsión" }
-    emulsion_family { "What hardens it?", "¿Qué la endurece?" }
-    emulsion_family_hint { "The label or its data sheet says. Damp air acts on them in opposite ways.", "Lo dice la etiqueta o la ficha. El aire húmedo actúa de forma opuesta en cada una." }
+    lamp_contact { "Contact unit", "Mesa de contacto" }
+    lamp_distance { "Light to emulsion", "De la luz a la emulsión" }
+    lamp_distance_hint { "Times are for this distance.", "Los tiempos valen para esta distancia." }
+    lamp_deleted(name) { "{name}: exposure unit deleted.", "{name}: unidad borrada." }
+    emulsion_new { "Add emulsion", "Agregar emulsión" }
+    emulsion_family { "Emulsion type", "Tipo de emulsión" }
+    emulsion_family_hint { "It's on the label or data sheet. Damp air affects each type differently.", "Lo dice la etiqueta o la ficha. El aire húmedo afecta distinto a cada tipo." }
     emulsion_diazo { "Diazo", "Diazo" }
     emulsion_dual { "Dual-cure", "Doble curado" }
     emulsion_photopolymer { "Photopolymer", "Fotopolímero" }
@@ -151,33 +151,33 @@ messages! {
     volume_typed { "Another", "Otra" }
     volume_on(labels) { "Screens {labels}", "Pantallas {labels}" }
     volume_unit { "cm³/m²", "cm³/m²" }
-    volume_wet(um) { "As a wet film, {um}\u{a0}µm high.", "Como película húmeda, {um}\u{a0}µm de alto." }
-    volume_sheet_area(percent) { "{percent} % open, as the data sheet says.", "{percent} % abierta, según la ficha." }
-    volume_own_area(percent) { "{percent} % open, computed from the sheet's opening and count.", "{percent} % abierta, calculada de la luz de malla y los hilos de la ficha." }
-    volume_theory { "In theory. What a print really takes differs: weigh it.", "En teoría. Lo que toma un estampado varía: pésalo." }
-    volume_lacks_area { "The sheet lacks the open area, or the opening. Neither follows from the thread: woven threads flatten. Look it up on the mesh's data sheet.", "Falta el área abierta o la luz de malla. No salen del hilo: al tejerse se aplasta. Búscalas en la ficha de la malla." }
-    volume_lacks_thickness { "The sheet lacks the thickness of the woven mesh. Look it up on the mesh's data sheet.", "Falta el espesor de la malla tejida. Búscalo en la ficha de la malla." }
-    volume_type_count { "Type what the mesh's data sheet says.", "Escribe lo que dice la ficha de la malla." }
-    volume_none { "No mesh is entered with a screen yet. Type what a data sheet says.", "Aún no hay malla anotada en una pantalla. Escribe lo que dice una ficha." }
-    volume_count { "Count", "Hilos" }
-    volume_need_title { "Ink for a run", "Tinta para una tirada" }
+    volume_wet(um) { "Wet film {um}\u{a0}µm thick.", "Película húmeda de {um}\u{a0}µm." }
+    volume_sheet_area(percent) { "{percent}% open area, from the data sheet.", "{percent}\u{a0}% de área abierta, según la ficha." }
+    volume_own_area(percent) { "{percent}% open area, calculated from the data sheet's opening and count.", "{percent}\u{a0}% de área abierta, calculada con la luz de malla y los hilos de la ficha." }
+    volume_theory { "Theoretical. What a print really uses differs: weigh it.", "En teoría. Lo que gasta un estampado varía: pésalo." }
+    volume_lacks_area { "The data sheet needs open area or mesh opening. Thread diameter can't replace them: woven threads flatten. Look them up on the mesh data sheet.", "Falta el área abierta o la luz de malla. El diámetro del hilo no basta: al tejerse se aplasta. Búscalas en la ficha de la malla." }
+    volume_lacks_thickness { "The thickness of the woven mesh is missing. Look it up on the mesh data sheet.", "Falta el espesor de la malla tejida. Búscalo en la ficha de la malla." }
+    volume_type_count { "Enter what the mesh data sheet says.", "Escribe lo que dice la ficha de la malla." }
+    volume_none { "No screen has a mesh entered yet. Enter what a data sheet says.", "Ninguna pantalla tiene malla anotada. Escribe lo que dice una ficha." }
+    volume_count { "Mesh count", "Hilos" }
+    volume_need_title { "Ink for a run", "Tinta para un tiraje" }
     volume_width { "Art width", "Ancho del arte" }
     volume_height { "Art height", "Alto del arte" }
-    volume_coverage { "Share that prints", "Parte que imprime" }
-    volume_transfer { "Goes onto the garment", "Pasa a la prenda" }
-    volume_transfer_hint { "Of what the mesh holds; above 100 where fabric drinks it.", "De lo que carga la malla; más de 100 si el tejido absorbe." }
-    volume_density { "Weight of the ink", "Peso de la tinta" }
+    volume_coverage { "Ink coverage", "Área con tinta" }
+    volume_transfer { "Ink transfer", "Traspaso de tinta" }
+    volume_transfer_hint { "Percent of what the mesh holds; over 100 where the fabric soaks it up.", "De lo que carga la malla; más de 100 si la tela absorbe." }
+    volume_density { "Ink density", "Densidad de la tinta" }
     volume_density_unit { "g/cm³", "g/cm³" }
-    volume_finer { "Hits, transfer, weight", "Pasadas, traspaso, peso" }
+    volume_finer { "Strokes, transfer, density", "Manos, traspaso, densidad" }
     volume_grams(grams) { "{grams}\u{a0}g", "{grams}\u{a0}g" }
-    volume_need(print, cm3) { "{print}\u{a0}g a print, {cm3}\u{a0}cm³ in all.", "{print}\u{a0}g por estampado, {cm3}\u{a0}cm³ en total." }
-    volume_prints(n) { "A kilogram prints {n}.", "Con un kilo salen {n}." }
-    volume_without { "Without what stays in pot, screen and flood.", "Sin lo que queda en bote, pantalla y racleta." }
-    volume_need_wait { "Type the art's size and the pieces.", "Escribe el tamaño del arte y las piezas." }
-    volume_weighed { "Weighed after the run: used", "Pesado tras la tirada: usado" }
-    volume_weighed_hint { "Tells how much really goes onto the garment.", "Dice cuánto pasa de verdad a la prenda." }
-    volume_real_transfer(percent) { "That was {percent} %.", "Fue un {percent} %." }
-    volume_take_transfer { "Reckon with it", "Calcular con eso" }
+    volume_need(print, cm3) { "{print}\u{a0}g per print, {cm3}\u{a0}cm³ total.", "{print}\u{a0}g por estampado, {cm3}\u{a0}cm³ en total." }
+    volume_prints(n) { "One kilogram prints {n}.", "Con un kilo salen {n}." }
+    volume_without { "Not counting what stays in container, screen and flood.", "Sin contar lo que queda en recipiente, pantalla y rasero." }
+    volume_need_wait { "Enter art size and pieces.", "Pon el tamaño del arte y las prendas." }
+    volume_weighed { "Ink used (weighed after the run)", "Tinta usada (pesada al final)" }
+    volume_weighed_hint { "Shows how much really goes onto the garment.", "Muestra cuánto pasa de verdad a la prenda." }
+    volume_real_transfer(percent) { "That was {percent}%.", "Fue un {percent}\u{a0}%." }
+    volume_take_transfer { "Use this number", "Usar este dato" }
     unit_grams { "g", "g" }
 }
 

@@ -24,10 +24,11 @@ messages! {
     unit_seconds { "s", "s" }
     unit_inch { "in", "pulg." }
     unit_belt_inch { "in/min", "pulg./min" }
-    unit_mesh_inch { "threads/in", "hilos/pulg." }
+    mesh_count_inch(threads) { "{threads}\u{a0}mesh", "{threads}\u{a0}hilos/pulg." }
+    unit_mesh_inch { "per inch", "hilos/pulg." }
     unit_mesh_metric { "threads/cm", "hilos/cm" }
-    per_hour(n) { "{n} an hour", "{n} por hora" }
-    seconds_each(n) { "{n}\u{a0}s a piece", "{n}\u{a0}s por pieza" }
+    per_hour(n) { "{n} per hour", "{n} por hora" }
+    seconds_each(n) { "{n}\u{a0}s per piece", "{n}\u{a0}s por pieza" }
 }
 
 /// A number with at most `decimals` decimals, no trailing zeros, and the language's decimal mark.
@@ -188,7 +189,7 @@ pub fn unit_belt() -> &'static str {
 /// A mesh count in the unit of its data sheet.
 pub fn mesh_count(count: MeshCount) -> String {
     match count {
-        MeshCount::PerInch(threads) => format!("{threads}\u{a0}{}", unit_mesh_inch()),
+        MeshCount::PerInch(threads) => mesh_count_inch(threads),
         MeshCount::PerCentimetre(threads) => format!("{threads}\u{a0}{}", unit_mesh_metric()),
     }
 }
@@ -196,7 +197,7 @@ pub fn mesh_count(count: MeshCount) -> String {
 /// A mesh count with its unit.
 pub fn mesh(threads_an_inch: u16) -> String {
     match units() {
-        Units::UsCustomary => format!("{threads_an_inch}\u{a0}{}", unit_mesh()),
+        Units::UsCustomary => mesh_count_inch(threads_an_inch),
         Units::Metric => format!("{}\u{a0}{}", number((f64::from(threads_an_inch) / 2.54).round(), 0), unit_mesh()),
     }
 }
@@ -245,12 +246,17 @@ pub fn unit_weight() -> &'static str {
 
 /// A percentage with at most `decimals` decimals.
 pub fn percent(value: f64, decimals: usize) -> String {
-    format!("{}\u{a0}%", number(value, decimals))
+    format!("{}{}", number(value, decimals), percent_sign())
 }
 
 /// A percentage with always two decimals, so that numbers align in a column.
 pub fn percent_fixed(value: f64) -> String {
-    with_mark(format!("{value:.2}\u{a0}%"))
+    with_mark(format!("{value:.2}{}", percent_sign()))
+}
+
+/// The percent sign, as it follows a number.
+pub fn percent_sign() -> &'static str {
+    localized("%", "\u{a0}%")
 }
 
 /// A number of bytes.

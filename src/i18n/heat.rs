@@ -11,175 +11,175 @@ use lastpull_core::units::TemperatureDelta;
 
 messages! {
     heat_title { "Heat", "Calor" }
-    heat_text { "Dryer, cure, what fabrics bear, the room", "Horno, curado, qué aguanta cada tejido, la sala" }
+    heat_text { "Dryer, cure, fabric limits, shop heat", "Horno, curado, límites de tela, calor del taller" }
     heat_caution {
-        "Tunnel, flash and platens burn, also after they are switched off. Gloves on; the maker's manual decides.",
-        "Túnel, flash y planchas queman, también después de apagarlos. Usa guantes; manda el manual del fabricante."
+        "Dryer, flash and platens burn, even when switched off. Never reach into a running dryer; wear heat-rated gloves. Follow the manufacturer's manual.",
+        "El horno, el flash y las paletas queman, aun apagados. Nunca metas la mano en un horno en marcha; usa guantes para calor. Manda el manual del fabricante."
     }
-    heat_no_promise { "Figures on paper promise no cure. The wash test decides.", "Las cifras no garantizan el curado. Decide la prueba de lavado." }
-    fabric_this { "this fabric", "este tejido" }
-    source_makers_bulletin { "an ink maker's bulletin", "boletín de un fabricante de tintas" }
+    heat_no_promise { "Calculated numbers don't prove a cure. Only a wash test does.", "Los cálculos no garantizan el curado. Decide la prueba de lavado." }
+    fabric_this { "this fabric", "esta tela" }
+    source_makers_bulletin { "an ink manufacturer's bulletin", "boletín de un fabricante de tintas" }
     source_trade_glossary { "a trade glossary", "glosario del oficio" }
     source_distributors_page { "a garment distributor's page", "página de un distribuidor de prendas" }
-    source_common_practice { "common practice, no source", "costumbre del oficio, sin fuente" }
-    source_if_polyester { "only if the canvas is polyester: look at its label", "solo si la lona es de poliéster: mira la etiqueta" }
-    source_our_own { "our own caution, no figure found", "cautela nuestra, sin cifra publicada" }
-    source_shop { "your own limit", "límite tuyo" }
-    source_ink_sheet { "the ink's sheet", "ficha de la tinta" }
-    limit_dye { "Dye moves into the print", "El tinte pasa al estampado" }
-    limit_dye_hint { "It may show only days later.", "A veces se nota días después." }
-    limit_scorch { "Scorches, shines or shrinks", "Se quema, brilla o encoge" }
+    source_common_practice { "common practice, no source", "práctica común, sin fuente" }
+    source_if_polyester { "only if the canvas is polyester: check the label", "solo si la lona es de poliéster: revisa la etiqueta" }
+    source_our_own { "our own caution, no figure found", "precaución nuestra, sin cifra publicada" }
+    source_shop { "your own limit", "tu propio límite" }
+    source_ink_sheet { "the ink data sheet", "ficha de la tinta" }
+    limit_dye { "Dye migration", "Migración del tinte" }
+    limit_dye_hint { "It may not show until days later.", "A veces se nota días después." }
+    limit_scorch { "Scorching, shine or shrinkage", "Quemado, brillo o encogimiento" }
     units_title { "Dryers and flash units", "Hornos y flashes" }
     units_none_title { "No dryer yet", "Aún no hay horno" }
-    units_none_text { "Enter your dryer: its heated length gives the time in the heat, and its own timings say how long a change takes.", "Anota tu horno: el largo con calor da el tiempo en el calor, y sus tiempos dicen cuánto tarda un cambio." }
-    unit_add { "Add a unit", "Añadir equipo" }
-    unit_new { "A new dryer or flash", "Horno o flash nuevo" }
-    unit_edit { "Edit the unit", "Editar equipo" }
-    unit_kind { "What is it?", "¿Qué es?" }
+    units_none_text { "Add your dryer: its heated length gives the dwell time, and the changes you time show how long it takes to heat up or cool down.", "Agrega tu horno: el largo con calor da el tiempo en el horno, y los cambios que cronometras dicen cuánto tarda en calentar o enfriar." }
+    unit_add { "Add a unit", "Agregar equipo" }
+    unit_new { "New dryer or flash", "Horno o flash nuevo" }
+    unit_edit { "Edit unit", "Editar equipo" }
+    unit_kind { "Type", "Tipo" }
     unit_dryer { "Dryer", "Horno" }
     unit_flash { "Flash unit", "Flash" }
-    unit_name { "What you call it", "Cómo lo llamas" }
-    unit_heated { "Heated length of the belt", "Largo de cinta con calor" }
-    unit_heated_hint { "Only what lies under heat, from the maker's sheet or with a tape when it is cold.", "Solo lo que queda bajo calor: según la ficha, o con cinta métrica en frío." }
-    unit_slowest { "Belt, slowest", "Cinta, mínima" }
-    unit_fastest { "Belt, fastest", "Cinta, máxima" }
+    unit_name { "Name", "Nombre" }
+    unit_heated { "Heated length", "Largo con calor" }
+    unit_heated_hint { "Only the part under heat: from the manual, or with a tape measure when it's cold.", "Solo la parte bajo calor: según el manual, o con cinta métrica en frío." }
+    unit_slowest { "Min belt speed", "Velocidad mínima" }
+    unit_fastest { "Max belt speed", "Velocidad máxima" }
     unit_deleted(name) { "{name}: deleted.", "{name}: borrado." }
-    unit_made { "Your dryer is entered as “Dryer”. Give it its heated length under Heat.", "Tu horno queda anotado como «Horno». Ponle el largo con calor en Calor." }
+    unit_made { "Your dryer was added as “Dryer”. Enter its heated length under Heat.", "Tu horno se agregó como «Horno». Pon su largo con calor en Calor." }
     belt_range(slow, fast) { "{slow} to {fast}", "de {slow} a {fast}" }
     belt_from(slow) { "from {slow}", "desde {slow}" }
     belt_up_to(fast) { "up to {fast}", "hasta {fast}" }
-    belt_runs { "Belt", "Cinta" }
-    unit_error { "At the print", "En el estampado" }
+    belt_runs { "Belt", "Banda" }
+    unit_error { "Offset at the print", "Diferencia en el estampado" }
     error_none { "never measured", "sin medir" }
-    error_none_hint { "Without it there is no telling whether ink cures.", "Sin medirlo no se sabe si cura." }
-    error_hotter(degrees) { "{degrees} hotter than set", "{degrees} más que lo puesto" }
-    error_cooler(degrees) { "{degrees} cooler than set", "{degrees} menos que lo puesto" }
-    error_exact { "as hot as set", "igual que lo puesto" }
+    error_none_hint { "Until you measure it, cure can't be estimated.", "Hasta medirla no se sabe si la tinta cura." }
+    error_hotter(degrees) { "{degrees} hotter than set", "{degrees} más que lo ajustado" }
+    error_cooler(degrees) { "{degrees} cooler than set", "{degrees} menos que lo ajustado" }
+    error_exact { "same as set", "igual que lo ajustado" }
     measured_how(method, setting, when) { "{method}, at {setting}, {when}", "{method}, a {setting}, {when}" }
     measure { "Measure", "Medir" }
     measure_title(name) { "Measure {name}", "Medir {name}" }
-    measure_text { "Send a probe or a temperature strip through on a garment, where the print lies. What the dryer shows is the air, not the ink.", "Pasa una sonda o una tira sobre una prenda, donde va el estampado. Lo que marca el horno es el aire, no la tinta." }
-    measure_setting { "Set to", "Puesto a" }
-    measure_found { "Hottest at the print", "Máximo en el estampado" }
+    measure_text { "Run a probe or temperature strip through on a garment, where the print goes. The dryer display shows the air, not the ink.", "Pasa una sonda o una tira de temperatura sobre una prenda, donde va el estampado. Lo que marca el horno es el aire, no la tinta." }
+    measure_setting { "Set to", "Ajustado a" }
+    measure_found { "Peak at the print", "Máximo en el estampado" }
     measure_method { "Measured with", "Medido con" }
     method_probe { "Probe", "Sonda" }
     method_strip { "Strip", "Tira" }
     method_infrared { "Infrared", "Infrarrojo" }
-    method_infrared_hint { "Infrared sees the surface at the exit, where it has begun to cool: it never clears a fabric.", "El infrarrojo ve la superficie a la salida, cuando ya se enfría: nunca da por bueno un tejido." }
-    measured_before { "Measured before", "Medido antes" }
-    measure_undo { "Take the last one back", "Quitar la última" }
-    measure_undone { "The last measurement is taken back.", "Última medición quitada." }
-    sheets_title { "Ink sheets", "Fichas de tinta" }
+    method_infrared_hint { "Infrared reads the surface at the exit, where it's already cooling: it can never clear a fabric.", "El infrarrojo lee la superficie a la salida, cuando ya se enfría: nunca da por buena una tela." }
+    measured_before { "Earlier measurements", "Mediciones anteriores" }
+    measure_undo { "Undo the last one", "Deshacer la última" }
+    measure_undone { "Last measurement undone.", "Última medición deshecha." }
+    sheets_title { "Ink data sheets", "Fichas de tinta" }
     sheets_count[n] { "{n} ink" | "{n} inks", "{n} tinta" | "{n} tintas" }
-    sheets_missing[n] { "{n} ink to print has none" | "{n} inks to print have none", "falta la de {n} tinta" | "faltan las de {n} tintas" }
-    sheets_none_title { "No sheets yet", "Aún no hay fichas" }
-    sheets_none_text { "Copy cure temperature and time from the maker's sheet of each ink you print, by the name your runs carry.", "Copia la temperatura y el tiempo de curado de la ficha de cada tinta, con el nombre que llevan tus tiradas." }
-    sheet_wanted { "Printed soon, no sheet yet", "Se imprimen pronto, sin ficha" }
-    sheet_add { "Add a sheet", "Añadir ficha" }
-    sheet_new { "A new ink sheet", "Ficha de tinta nueva" }
-    sheet_edit { "Edit the sheet", "Editar ficha" }
-    sheet_ink_hint { "As your runs call it.", "Como la llaman tus tiradas." }
-    sheet_cure { "Cures at", "Cura a" }
-    sheet_cure_hint { "Temperature of the ink, not of the dryer.", "Temperatura de la tinta, no del horno." }
-    sheet_hold { "For at least", "Al menos durante" }
-    sheet_hold_hint { "0 if the sheet asks for no time.", "0 si la ficha no pide tiempo." }
-    sheet_flash { "Flash at", "Flash a" }
-    sheet_highest { "No hotter than", "No más de" }
-    sheet_source { "Which sheet", "Qué ficha" }
-    sheet_source_hint { "Maker's sheet, its number, where it hangs.", "Ficha del fabricante, número, dónde está." }
-    sheet_day { "Its date", "Su fecha" }
+    sheets_missing[n] { "{n} upcoming ink has none" | "{n} upcoming inks have none", "falta la de {n} tinta" | "faltan las de {n} tintas" }
+    sheets_none_title { "No data sheets yet", "Aún no hay fichas" }
+    sheets_none_text { "Copy cure temperature and time from the manufacturer's data sheet of each ink you print. Use the same ink name as on your runs.", "Copia la temperatura y el tiempo de curado de la ficha de cada tinta. Usa el mismo nombre que en tus tirajes." }
+    sheet_wanted { "Printing soon, no data sheet", "Se imprimen pronto, sin ficha" }
+    sheet_add { "Add data sheet", "Agregar ficha" }
+    sheet_new { "New ink data sheet", "Ficha de tinta nueva" }
+    sheet_edit { "Edit data sheet", "Editar ficha" }
+    sheet_ink_hint { "Same name as on your runs.", "El mismo nombre que en tus tirajes." }
+    sheet_cure { "Cure temp.", "Temp. de curado" }
+    sheet_cure_hint { "Temperature of the ink, not the dryer.", "Temperatura de la tinta, no del horno." }
+    sheet_hold { "Hold time", "Tiempo mínimo" }
+    sheet_hold_hint { "0 if the data sheet gives no time.", "0 si la ficha no da tiempo." }
+    sheet_flash { "Flash temp.", "Temp. de flash" }
+    sheet_highest { "Max temp.", "Temp. máxima" }
+    sheet_source { "Data sheet", "Ficha técnica" }
+    sheet_source_hint { "Manufacturer's sheet, its number, where it's kept.", "Ficha del fabricante, número, dónde se guarda." }
+    sheet_day { "Data sheet date", "Fecha de la ficha" }
     sheet_line(cure, hold) { "{cure} for {hold}", "{cure} durante {hold}" }
     sheet_no_cure { "no cure temperature yet", "sin temperatura de curado" }
-    sheet_deleted(ink) { "{ink}: sheet deleted.", "{ink}: ficha borrada." }
-    limits_title { "What fabrics bear", "Qué aguanta cada tejido" }
-    limits_short { "Dye that moves, cloth that scorches", "Tinte que migra, tela que se quema" }
-    limits_text { "From this temperature of the print on, the limit counts as passed. Where published figures differ, the lower one stands until you set your own.", "Desde esta temperatura del estampado el límite cuenta como pasado. Si las cifras publicadas difieren, vale la menor hasta que pongas la tuya." }
+    sheet_deleted(ink) { "{ink}: data sheet deleted.", "{ink}: ficha borrada." }
+    limits_title { "Fabric heat limits", "Límites de cada tela" }
+    limits_short { "Dye migration and scorching", "Migración del tinte y quemado" }
+    limits_text { "At this print temperature or above, the limit is passed. Where published figures differ, the lower one is used until you set your own.", "Con esta temperatura del estampado o más, el límite se pasa. Si las cifras publicadas difieren, vale la menor hasta que pongas la tuya." }
     limits_own[n] { "{n} of your own" | "{n} of your own", "{n} tuyo" | "{n} tuyos" }
     limit_from(temperature) { "from {temperature}", "desde {temperature}" }
     limit_also(temperature, source) { "Also published: {temperature}, {source}.", "También publicado: {temperature}, {source}." }
-    limit_instead(temperature, source) { "In place of {temperature}, {source}.", "En lugar de {temperature}, {source}." }
-    limit_raised { "higher than the cautious figure", "por encima de la cifra prudente" }
+    limit_instead(temperature, source) { "Instead of {temperature}, {source}.", "En lugar de {temperature}, {source}." }
+    limit_raised { "above the cautious default", "por encima del valor prudente" }
     limit_edit_title(fabric, what) { "{fabric}: {what}", "{fabric}: {what}" }
-    limit_stands { "It stands at", "Ahora está en" }
+    limit_stands { "Current limit", "Límite actual" }
     limit_temperature { "Your own limit", "Tu límite" }
-    limit_temperature_hint { "Of the print, as a strip or probe shows it. Empty: the cautious figure.", "Del estampado, según tira o sonda. Vacío: la cifra prudente." }
-    limit_note { "Why, or from which sheet", "Por qué, o según qué ficha" }
-    limit_note_hint { "Garment maker's sheet, a trial of your own, a blocking ink.", "Ficha de la prenda, un ensayo propio, una tinta de bloqueo." }
-    limit_back { "Back to the cautious figure", "Volver a la cifra prudente" }
-    limit_is_default { "The cautious figure stands again.", "Vuelve a valer la cifra prudente." }
-    limit_caution { "Above the cautious figure only with the garment maker's word, or a trial left to lie for days.", "Por encima de la cifra prudente, solo con la ficha de la prenda o un ensayo dejado varios días." }
-    settlings_title { "How the dryer settles", "Cómo se estabiliza el horno" }
-    settlings_text { "Every change you time here makes the waiting time your own.", "Cada cambio que cronometras aquí hace tuyo el tiempo de espera." }
-    settlings_none { "No change timed yet. Start the timer at the checks of a run, or enter one you timed.", "Aún no hay cambios cronometrados. Pon en marcha el reloj en las comprobaciones, o anota uno." }
+    limit_temperature_hint { "Print temperature, by strip or probe. Blank: the cautious default.", "Del estampado, según tira o sonda. Vacío: el valor prudente." }
+    limit_note { "Reason or data sheet", "Motivo o ficha" }
+    limit_note_hint { "Garment data sheet, your own trial, a blocking ink.", "Ficha de la prenda, un ensayo propio, una tinta de bloqueo." }
+    limit_back { "Use cautious default", "Usar valor prudente" }
+    limit_is_default { "Back to the cautious default.", "De vuelta al valor prudente." }
+    limit_caution { "Go above the cautious default only on the garment manufacturer's word, or after a test print was left for several days.", "Pasa del valor prudente solo con la ficha de la prenda o tras dejar una prueba impresa varios días." }
+    settlings_title { "Heat-up and cool-down", "Calentar y enfriar" }
+    settlings_text { "Each change you time here makes the wait estimate fit your dryer.", "Cada cambio que cronometras ajusta la espera estimada a tu horno." }
+    settlings_none { "No changes timed yet. Start the timer at a run's checks, or enter one you timed.", "Aún no hay cambios cronometrados. Inicia el cronómetro en las revisiones de un tiraje, o anota uno." }
     settlings_count[n] { "{n} change timed" | "{n} changes timed", "{n} cambio cronometrado" | "{n} cambios cronometrados" }
-    settling_add { "Enter one you timed", "Anotar uno" }
-    settling_dryer { "Which dryer", "Qué horno" }
+    settling_add { "Enter a time", "Anotar un tiempo" }
+    settling_dryer { "Dryer", "Horno" }
     settling_from { "From", "De" }
     settling_to { "To", "A" }
-    settling_minutes { "It took", "Tardó" }
-    settling_untimed { "time left out", "sin tiempo" }
-    settling_not_counted { "not counted: no dryer takes so long or so short", "no cuenta: ningún horno tarda eso" }
-    settling_running { "timing now", "en marcha" }
-    settling_deleted { "The timing is deleted.", "Tiempo borrado." }
+    settling_minutes { "Time taken", "Tardó" }
+    settling_untimed { "time not saved", "tiempo no guardado" }
+    settling_not_counted { "not counted: too long or too short for a dryer", "no cuenta: demasiado largo o corto para un horno" }
+    settling_running { "timing now", "cronometrando" }
+    settling_deleted { "Timing deleted.", "Tiempo borrado." }
     settling_way(from, to) { "{from} → {to}", "{from} → {to}" }
     tests_title { "Wash and rub tests", "Pruebas de lavado y frote" }
-    tests_none_title { "No test yet", "Aún no hay pruebas" }
-    tests_none_text { "Print one more, wash it as the client will, and note what came of it. Nothing else tells that a print is cured.", "Imprime una más, lávala como lo hará el cliente y anota el resultado. Solo eso dice que está curada." }
+    tests_none_title { "No tests yet", "Aún no hay pruebas" }
+    tests_none_text { "Print one extra, wash it the way the client will, and log the result. Nothing else proves the cure.", "Imprime una de más, lávala como lo hará el cliente y anota el resultado. Solo eso demuestra el curado." }
     tests_due_count[n] { "{n} due" | "{n} due", "{n} pendiente" | "{n} pendientes" }
     tests_none_due { "none due", "ninguna pendiente" }
     tests_due { "Due", "Pendientes" }
-    tests_log { "Made", "Hechas" }
-    test_add { "Note a test", "Anotar prueba" }
-    test_new { "A new test", "Prueba nueva" }
-    test_edit { "The test", "La prueba" }
+    tests_log { "Done", "Hechas" }
+    test_add { "Log a test", "Anotar prueba" }
+    test_new { "New test", "Prueba nueva" }
+    test_edit { "Edit test", "Editar prueba" }
     test_of(ink, fabric) { "{ink} on {fabric}", "{ink} en {fabric}" }
-    test_kind { "Which test?", "¿Qué prueba?" }
+    test_kind { "Test type", "Tipo de prueba" }
     kind_wash { "Wash", "Lavado" }
     kind_crock { "Rub", "Frote" }
     kind_stretch { "Stretch", "Estirado" }
-    test_method { "How", "Cómo" }
-    method_own { "Our own way", "A nuestra manera" }
+    test_method { "Method", "Método" }
+    method_own { "Our own method", "Método propio" }
     test_method_note { "Procedure", "Procedimiento" }
-    test_method_note_hint { "Temperature, cycle, cloth; beside an unwashed one.", "Temperatura, ciclo, paño; junto a una sin lavar." }
-    test_times_wash { "How many washes", "Cuántos lavados" }
-    test_times_rub { "How many strokes", "Cuántas pasadas" }
-    test_times_stretch { "How many times", "Cuántas veces" }
-    test_home_washes[n] { "Stands for about {n} home wash." | "Stands for about {n} home washes.", "Equivale a {n} lavado en casa." | "Equivale a unos {n} lavados en casa." }
-    test_result { "How it stands", "Cómo va" }
-    result_waiting { "Under way", "En curso" }
+    test_method_note_hint { "Temperature, cycle, cloth; compare with an unwashed one.", "Temperatura, ciclo, paño; compara con una sin lavar." }
+    test_times_wash { "Washes", "Lavados" }
+    test_times_rub { "Rubs", "Frotadas" }
+    test_times_stretch { "Times stretched", "Veces estirada" }
+    test_home_washes[n] { "About {n} home wash." | "About {n} home washes.", "Equivale a {n} lavado en casa." | "Equivale a unos {n} lavados en casa." }
+    test_result { "Status", "Estado" }
+    result_waiting { "In progress", "En curso" }
     result_pass { "Passed", "Superada" }
     result_fail { "Failed", "No superada" }
-    test_grade { "Grade", "Nota" }
-    test_grade_hint { "On a grey scale, 1 to 5 in half steps.", "En escala de grises, de 1 a 5 por medios." }
-    test_by { "Who tests", "Quién prueba" }
-    test_went_through { "It went through", "Pasó por" }
+    test_grade { "Grade", "Grado" }
+    test_grade_hint { "Gray scale, 1 to 5 in half steps.", "Escala de grises, de 1 a 5 por medios." }
+    test_by { "Tested by", "Quién prueba" }
+    test_went_through { "Printed with", "Impresa con" }
     test_photos { "Before and after", "Antes y después" }
-    test_deleted { "The test is deleted.", "Prueba borrada." }
+    test_deleted { "Test deleted.", "Prueba borrada." }
     why_never { "never passed", "nunca superada" }
-    why_failed { "the last one failed", "la última falló" }
-    why_dryer { "another dryer", "otro horno" }
-    why_temperature { "another dryer temperature", "otra temperatura" }
-    why_sensor { "the dryer's error is another", "otro error del horno" }
-    why_dwell { "another time in the heat", "otro tiempo en el calor" }
-    why_passes { "another number of passes", "otro número de vueltas" }
-    why_flash { "another flash", "otro flash" }
-    why_sheet { "other figures on the ink's sheet", "otras cifras en la ficha" }
+    why_failed { "last one failed", "la última falló" }
+    why_dryer { "different dryer", "otro horno" }
+    why_temperature { "different dryer temperature", "otra temperatura del horno" }
+    why_sensor { "dryer offset changed", "cambió la diferencia del horno" }
+    why_dwell { "different dwell time", "otro tiempo en el horno" }
+    why_passes { "different number of passes", "otro número de vueltas" }
+    why_flash { "different flash", "otro flash" }
+    why_sheet { "ink data sheet changed", "cambió la ficha de la tinta" }
     trials_title { "Trials", "Ensayos" }
     trials_count[n] { "{n} trial" | "{n} trials", "{n} ensayo" | "{n} ensayos" }
-    trials_none_title { "No trial yet", "Aún no hay ensayos" }
-    trials_none_text { "A new ink, another fabric, a hotter flash: note how it was printed and what came of it, and it comes up with the next run like it.", "Una tinta nueva, otro tejido, más flash: anota cómo se imprimió y qué salió, y aparece en la próxima tirada parecida." }
-    trial_add { "Note a trial", "Anotar ensayo" }
-    trial_new { "A new trial", "Ensayo nuevo" }
-    trial_edit { "The trial", "El ensayo" }
-    trial_outcome { "What came of it", "Qué salió" }
-    trial_verdict { "What you make of it", "Qué decides" }
-    verdict_open { "Open", "Por ver" }
-    verdict_keep { "Print it so", "Imprimir así" }
-    verdict_adjust { "Change and try", "Ajustar y repetir" }
-    verdict_reject { "Not so", "Así no" }
-    trial_by { "Who tried it", "Quién lo probó" }
-    trial_flash_hint { "Seconds; empty for none.", "Segundos; vacío si no hay." }
-    trial_deleted { "The trial is deleted.", "Ensayo borrado." }
+    trials_none_title { "No trials yet", "Aún no hay ensayos" }
+    trials_none_text { "New ink, other fabric, hotter flash: log how you printed it and how it came out, and it shows up on the next run like it.", "Tinta nueva, otra tela, más flash: anota cómo se imprimió y cómo salió, y aparece en el próximo tiraje parecido." }
+    trial_add { "Log a trial", "Anotar ensayo" }
+    trial_new { "New trial", "Ensayo nuevo" }
+    trial_edit { "Edit trial", "Editar ensayo" }
+    trial_outcome { "Result", "Resultado" }
+    trial_verdict { "Your call", "Tu decisión" }
+    verdict_open { "Undecided", "Por decidir" }
+    verdict_keep { "Good to print", "Imprimir así" }
+    verdict_adjust { "Adjust and retest", "Ajustar y repetir" }
+    verdict_reject { "Don't use", "No usar" }
+    trial_by { "Tried by", "Quién lo probó" }
+    trial_flash_hint { "Seconds; blank for none.", "Segundos; vacío si no hay." }
+    trial_deleted { "Trial deleted.", "Ensayo borrado." }
 }
 
 /// A temperature difference without its sign.

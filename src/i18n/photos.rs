@@ -7,30 +7,30 @@ use lastpull_core::photo::Photo;
 
 messages! {
     photos_title { "Photos", "Fotos" }
-    photos_none { "No photo yet. One of what you see now answers questions in a month.", "Aún no hay fotos. Una de lo que ves ahora responde preguntas dentro de un mes." }
-    photo_take { "Take a photo", "Hacer una foto" }
-    photo_choose { "Choose pictures", "Elegir imágenes" }
-    photo_adding(done, of) { "Making photo {done} of {of} …", "Preparando foto {done} de {of} …" }
+    photos_none { "No photos yet. A photo taken now answers questions next month.", "Aún no hay fotos. Una foto de hoy responde preguntas en un mes." }
+    photo_take { "Take a photo", "Tomar una foto" }
+    photo_choose { "Choose photos", "Elegir fotos" }
+    photo_adding(done, of) { "Adding photo {done} of {of} …", "Agregando foto {done} de {of} …" }
     photo_of(number, count, when) { "Photo {number} of {count}, {when}", "Foto {number} de {count}, {when}" }
     photo_missing { "Not on this device", "No está en este dispositivo" }
-    photo_missing_text { "The picture comes with a backup file of the device that took it.", "La imagen llega con una copia del dispositivo que la tomó." }
+    photo_missing_text { "Import a backup file from the device that took it to see it here.", "Para verla aquí, importa una copia del dispositivo que la tomó." }
     photo_delete { "Delete the photo", "Borrar la foto" }
     photo_deleted { "Photo deleted.", "Foto borrada." }
-    photo_before { "Photo before", "Foto anterior" }
+    photo_before { "Previous photo", "Foto anterior" }
     photo_after { "Next photo", "Foto siguiente" }
-    photo_closer { "Closer", "Acercar" }
-    photo_farther { "Farther", "Alejar" }
+    photo_closer { "Zoom in", "Acercar" }
+    photo_farther { "Zoom out", "Alejar" }
     photo_refused(file, why) { "{file}: {why}", "{file}: {why}" }
-    photo_too_large { "larger than any picture.", "demasiado grande para una imagen." }
-    photo_no_picture { "this browser reads no picture in it.", "este navegador no encuentra ninguna imagen." }
-    photo_not_made { "this browser could not make a photo of it.", "este navegador no pudo preparar la foto." }
+    photo_too_large { "too large for a photo.", "demasiado grande para una foto." }
+    photo_no_picture { "this browser can't find a picture in it.", "este navegador no encuentra ninguna imagen." }
+    photo_not_made { "this browser could not make a photo from it.", "este navegador no pudo preparar la foto." }
     photos_left[n] {
-        "Room for about {n} more photo on this device." | "Room for about {n} more photos on this device.",
-        "Queda sitio para {n} foto más en este dispositivo." | "Queda sitio para unas {n} fotos más en este dispositivo."
+        "Space for about {n} more photo on this device." | "Space for about {n} more photos on this device.",
+        "Queda espacio para {n} foto más en este dispositivo." | "Queda espacio para unas {n} fotos más en este dispositivo."
     }
     photo_no_room {
-        "This device has too little room left for photos; the count needs what there is. Free some, or take the data out as a file.",
-        "Queda poco sitio en este dispositivo para fotos; el conteo necesita lo que hay. Libera espacio o saca los datos en un archivo."
+        "Too little space left for photos; the count needs what is left. Free some space, or save a backup file.",
+        "Queda poco espacio para fotos; el conteo necesita lo que queda. Libera espacio o guarda una copia de seguridad."
     }
     photos_n[n] { "{n} photo" | "{n} photos", "{n} foto" | "{n} fotos" }
 }

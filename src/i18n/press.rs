@@ -1,111 +1,111 @@
 //! Messages: checks, count, pace, stops, and the summary of a run.
 
 use super::common::something_else;
-use super::format::moment;
+use super::format::{moment, percent};
 use super::jobs::lot_title;
 use super::messages::messages;
 use lastpull_core::run::{CheckItem, ForecastBasis, Goal, GoalKind, Likelihood, MisprintCause, PaceSource, StopCause};
 
 messages! {
-    press_pick { "Which run goes on the press?", "¿Qué tirada va a la prensa?" }
-    press_empty_title { "Nothing waits for the press", "Nada espera la prensa" }
-    press_empty_text { "A job with garments and a run comes here when its turn comes.", "Un pedido con prendas y una tirada llega aquí cuando le toca." }
-    to_job { "To the job", "Ir al pedido" }
-    checks_title { "Before the first pull", "Antes de la primera pasada" }
+    press_pick { "Which run is next on press?", "¿Qué tiraje va a la prensa?" }
+    press_empty_title { "No runs waiting", "No hay tirajes en espera" }
+    press_empty_text { "Runs show up here once a job has garments and a run.", "Los tirajes aparecen aquí cuando un pedido tiene prendas y un tiraje." }
+    to_job { "View job", "Ver pedido" }
+    checks_title { "Before the first print", "Antes de la primera prenda" }
     checks_change_title { "Change these first", "Cambia esto primero" }
-    checks_change_after(what) { "On the press before: {what}.", "Antes en prensa: {what}." }
+    checks_change_after(what) { "Last on press: {what}.", "Antes en prensa: {what}." }
     checks_same_title { "Same as before", "Igual que antes" }
-    checks_all_right { "All of these are right", "Todo esto está bien" }
-    checks_all_title { "Check", "Comprueba" }
-    checks_caution { "Hot tunnel, flash and platens: let them cool or use gloves before you reach in. The maker's manual decides.", "Túnel, flash y planchas queman: deja enfriar o usa guantes antes de meter la mano. Manda el manual del fabricante." }
-    check_other_colour { "another colour", "otro color" }
-    check_tick { "Right", "Bien" }
-    check_ticked { "Checked", "Comprobado" }
+    checks_all_right { "All OK", "Todo bien" }
+    checks_all_title { "Check", "Revisar" }
+    checks_caution { "Dryer, flash and platens burn. Never reach into a running dryer; let parts cool or wear heat-rated gloves. Follow the manufacturer's manual.", "El horno, el flash y las paletas queman. Nunca metas la mano en un horno en marcha; deja enfriar o usa guantes para calor. Sigue el manual del fabricante." }
+    check_other_colour { "another color", "otro color" }
+    check_tick { "OK", "Bien" }
+    check_ticked { "Checked", "Revisado" }
     check_measure { "Measure", "Medir" }
-    check_skip { "Skip", "Saltar" }
-    check_skipped { "Skipped", "Saltado" }
-    check_clear { "Take back", "Quitar" }
-    check_within(value) { "{value}: close enough", "{value}: dentro de margen" }
-    check_outside(value) { "{value}: too far off", "{value}: fuera de margen" }
+    check_skip { "Skip", "Omitir" }
+    check_skipped { "Skipped", "Omitido" }
+    check_clear { "Undo", "Deshacer" }
+    check_within(value) { "{value}: within tolerance", "{value}: dentro de tolerancia" }
+    check_outside(value) { "{value}: out of tolerance", "{value}: fuera de tolerancia" }
     check_at_limit(value, limit, what) { "{value}: the limit is {limit}, {what}", "{value}: el límite es {limit}, {what}" }
-    check_below_cure(value, cure) { "{value}: this ink cures from {cure} on", "{value}: esta tinta cura desde {cure}" }
-    check_short_of_hold(value, has, hold) { "{value}: {has} in the heat, this ink needs {hold}", "{value}: {has} en el calor, esta tinta pide {hold}" }
-    check_infrared(value) { "{value} by infrared: checks nothing", "{value} con infrarrojo: no comprueba nada" }
-    check_infrared_why { "Infrared at the exit misses the hottest moment: it can hold this fabric, never clear it. Measure with probe or strip on a garment, or go by the display once the dryer has settled.", "El infrarrojo a la salida no ve el máximo: puede frenar este tejido, nunca darlo por bueno. Mide con sonda o tira en una prenda, o fíate de la pantalla cuando el horno esté estable." }
-    check_stands { "Measured, so a look at the display does not lift it. Change it, then measure again.", "Está medido: mirar la pantalla no lo anula. Cámbialo y mide otra vez." }
-    check_stands_infrared { "Read by infrared, and at the print it was hotter. Measure with probe or strip on a garment; a look at the display does not lift it.", "Leído con infrarrojo, y en el estampado hubo más. Mide con sonda o tira en una prenda; mirar la pantalla no lo anula." }
-    check_measured_before(when, value) { "Measured {when} at this setting: {value}. Measure again once it has settled.", "Medido con este ajuste ({when}): {value}. Mide otra vez cuando se haya estabilizado." }
-    check_measure_dryer { "The hottest at the print.", "El máximo en el estampado." }
+    check_below_cure(value, cure) { "{value}: this ink cures at {cure} or more", "{value}: esta tinta cura a {cure} o más" }
+    check_short_of_hold(value, has, hold) { "{value}: {has} dwell time, this ink needs {hold}", "{value}: {has} en el horno, esta tinta pide {hold}" }
+    check_infrared(value) { "{value} by infrared: not enough to pass", "{value} con infrarrojo: no basta para aprobar" }
+    check_infrared_why { "Infrared at the exit misses the peak temperature: it can fail this fabric, never pass it. Measure with a probe or strip on a garment, or use the display once the dryer is steady.", "El infrarrojo a la salida no ve el máximo: puede rechazar esta tela, nunca aprobarla. Mide con sonda o tira en una prenda, o usa la pantalla cuando el horno esté estable." }
+    check_stands { "This was measured, so the display can't clear it. Change the setting, then measure again.", "Está medido: la pantalla del horno no lo anula. Cambia el ajuste y mide otra vez." }
+    check_stands_infrared { "Read by infrared; the print itself was hotter. Measure with a probe or strip on a garment; the display can't clear it.", "Leído con infrarrojo; el estampado estuvo más caliente. Mide con sonda o tira en una prenda; la pantalla del horno no lo anula." }
+    check_measured_before(when, value) { "Measured {when} at this setting: {value}. Measure again once it is steady.", "Medido con este ajuste ({when}): {value}. Mide otra vez cuando esté estable." }
+    check_measure_dryer { "Peak temperature at the print.", "El máximo en el estampado." }
     check_way { "Measured by", "Medido con" }
     check_way_garment { "Probe or strip on a garment", "Sonda o tira en una prenda" }
     check_way_infrared { "Infrared at the exit", "Infrarrojo a la salida" }
-    check_way_missing { "Say how it was measured: infrared does not count as probe or strip does.", "Di con qué se midió: el infrarrojo no vale como la sonda o la tira." }
+    check_way_missing { "Select how it was measured: infrared does not count the same as a probe or strip.", "Elige con qué se midió: el infrarrojo no vale igual que la sonda o la tira." }
     check_tolerance(amount) { "± {amount}", "± {amount}" }
     check_measured_value(what) { "{what}: measured value", "{what}: valor medido" }
     screens_not_ready(labels) { "Not ready: {labels}", "Sin preparar: {labels}" }
     screens_can_print { "ready", "listas" }
     screens_kept(labels) { "Screens {labels} kept ready", "Pantallas {labels}: listas" }
-    screens_gone(labels) { "Screens {labels} to reclaim", "Pantallas {labels}: por recuperar" }
+    screens_gone(labels) { "Screens {labels}: to reclaim", "Pantallas {labels}: por recuperar" }
     screens_keep { "Keep ready", "Dejarlas listas" }
-    screens_let_go { "To reclaim", "A recuperar" }
-    checks_open[n] { "{n} check is open" | "{n} checks are open", "Queda {n} comprobación" | "Quedan {n} comprobaciones" }
-    checks_skipped[n] { "{n} check was skipped" | "{n} checks were skipped", "{n} comprobación saltada" | "{n} comprobaciones saltadas" }
-    start_count { "Start the count", "Empezar a contar" }
-    start_open_title { "Start with open checks?", "¿Empezar sin comprobar todo?" }
-    start_open_text[n] { "{n} check is not made. It is noted as skipped." | "{n} checks are not made. They are noted as skipped.", "{n} comprobación sin hacer. Queda anotada como saltada." | "{n} comprobaciones sin hacer. Quedan anotadas como saltadas." }
-    start_anyway { "Start all the same", "Empezar de todos modos" }
-    checked_by { "Who checks?", "¿Quién comprueba?" }
+    screens_let_go { "Send to reclaim", "Mandar a recuperar" }
+    checks_open[n] { "{n} check left" | "{n} checks left", "Falta {n} revisión" | "Faltan {n} revisiones" }
+    checks_skipped[n] { "{n} check skipped" | "{n} checks skipped", "{n} revisión omitida" | "{n} revisiones omitidas" }
+    start_count { "Start counting", "Empezar a contar" }
+    start_open_title { "Start without all checks?", "¿Empezar sin revisar todo?" }
+    start_open_text[n] { "{n} check is not done. It will be logged as skipped." | "{n} checks are not done. They will be logged as skipped.", "{n} revisión sin hacer. Se registra como omitida." | "{n} revisiones sin hacer. Se registran como omitidas." }
+    start_anyway { "Start anyway", "Empezar así" }
+    checked_by { "Who's checking?", "¿Quién revisa?" }
     item_dryer { "Dryer", "Horno" }
-    item_belt { "Belt", "Cinta" }
-    item_dwell { "Time in the heat", "Tiempo en el calor" }
-    item_passes { "Passes", "Vueltas" }
+    item_belt { "Belt", "Banda" }
+    item_dwell { "Dwell time", "Tiempo en el horno" }
+    item_passes { "Dryer passes", "Vueltas de horno" }
     item_flash { "Flash", "Flash" }
     item_flash_distance { "Flash height", "Altura del flash" }
     item_screens { "Screens", "Pantallas" }
     item_mesh { "Mesh", "Malla" }
     item_off_contact { "Off-contact", "Fuera de contacto" }
-    item_squeegee { "Squeegee", "Racleta" }
-    item_below_collar { "Below the collar", "Bajo el cuello" }
+    item_squeegee { "Squeegee", "Rasero" }
+    item_below_collar { "Down from collar", "Desde el cuello" }
     item_placement { "Placement", "Posición" }
     item_ink { "Ink", "Tinta" }
-    item_hits { "Hits", "Pasadas de tinta" }
+    item_hits { "Strokes", "Manos de tinta" }
     value_no_flash { "No flash", "Sin flash" }
     passes_n[n] { "{n} pass" | "{n} passes", "{n} vuelta" | "{n} vueltas" }
     count_left[n] { "{n} left" | "{n} left", "falta {n}" | "faltan {n}" }
     count_over[n] { "{n} over" | "{n} over", "sobra {n}" | "sobran {n}" }
-    count_complete { "All pulled", "Todas hechas" }
-    count_touch { "touch for each pull", "toca en cada pasada" }
+    count_complete { "All printed", "Todo impreso" }
+    count_touch { "tap once per piece", "toca una vez por prenda" }
     count_not_saved { "not saved yet", "sin guardar aún" }
     count_saved { "saved", "guardado" }
     count_sizes { "Size being counted", "Talla que se cuenta" }
     size_left { "left", "por hacer" }
     size_over { "over", "de más" }
-    act_misprint { "Misprint", "Mal impresa" }
-    act_number { "Add ±", "Sumar ±" }
+    act_misprint { "Misprint", "Defectuosa" }
+    act_number { "Adjust ±", "Ajustar ±" }
     act_stop { "Stop", "Parar" }
     act_end { "End run", "Terminar" }
-    misprint_title { "What spoiled it?", "¿Qué la estropeó?" }
-    misprint_counted { "It stands in the count already", "Ya está contada" }
-    misprint_counted_hint { "Then it leaves the count, and one more is to pull.", "Entonces sale del conteo y falta una más." }
-    misprint_size { "Its size", "Su talla" }
-    misprint_noted(cause) { "Misprint: {cause}. One more to pull.", "Mal impresa: {cause}. Falta una más." }
+    misprint_title { "What went wrong?", "¿Qué salió mal?" }
+    misprint_counted { "Already counted", "Ya está contada" }
+    misprint_counted_hint { "Takes it off the count; one more to print.", "Sale del conteo y falta una más." }
+    misprint_size { "Size", "Talla" }
+    misprint_noted(cause) { "Misprint: {cause}. Print one more.", "Defectuosa: {cause}. Imprime una más." }
     misprints_so_far[n] { "{n} garment to replace" | "{n} garments to replace", "{n} prenda por reponer" | "{n} prendas por reponer" }
-    cause_placement { "Not in its place", "Fuera de sitio" }
-    cause_registration { "Registration", "Registro" }
+    cause_placement { "Crooked or off position", "Chueca o fuera de lugar" }
+    cause_registration { "Out of register", "Fuera de registro" }
     cause_pinhole { "Pinhole or spot", "Poro o mancha" }
     cause_smudge { "Smudge", "Manchada" }
-    cause_ink_lay { "Ink too thin or thick", "Poca o mucha tinta" }
+    cause_ink_lay { "Ink too thin or heavy", "Poca o mucha tinta" }
     cause_garment { "Lint, crease, seam", "Pelusa, arruga, costura" }
     cause_heat { "Scorched or not cured", "Quemada o sin curar" }
-    cause_screen { "The screen gave way", "Falló la pantalla" }
-    number_title { "Add or take pieces", "Añadir o quitar piezas" }
-    number_hint { "For pieces that were pulled and not touched in, or touched in and not pulled.", "Para piezas hechas y no contadas, o contadas y no hechas." }
-    number_add { "Add", "Añadir" }
-    number_take { "Take off", "Quitar" }
-    number_added(pieces) { "{pieces} added.", "{pieces}: añadido." }
-    number_taken(pieces) { "{pieces} taken off.", "{pieces}: quitado." }
-    number_too_many { "More than was counted.", "Más de lo contado." }
-    stop_title { "Why does the press stop?", "¿Por qué para la prensa?" }
+    cause_screen { "Screen broke down", "Falló la pantalla" }
+    number_title { "Adjust the count", "Ajustar el conteo" }
+    number_hint { "Printed but not tapped, or tapped but not printed.", "Impresas sin contar, o contadas sin imprimir." }
+    number_add { "Add", "Agregar" }
+    number_take { "Subtract", "Restar" }
+    number_added(pieces) { "{pieces} added.", "Se sumó: {pieces}." }
+    number_taken(pieces) { "{pieces} subtracted.", "Se restó: {pieces}." }
+    number_too_many { "More than were counted.", "Más de lo contado." }
+    stop_title { "Why are you stopping?", "¿Por qué paras?" }
     stop_screen { "Screen", "Pantalla" }
     stop_ink { "Ink", "Tinta" }
     stop_heat { "Flash or dryer", "Flash u horno" }
@@ -113,63 +113,63 @@ messages! {
     stop_client { "Client, phone, door", "Cliente, teléfono, puerta" }
     stop_break { "Break", "Descanso" }
     stopped_for(cause) { "Stopped: {cause}", "Parada: {cause}" }
-    touch_to_resume { "Touch to go on", "Toca para seguir" }
+    touch_to_resume { "Tap to resume", "Toca para reanudar" }
     end_short_title { "End the run short?", "¿Terminar con piezas de menos?" }
-    end_short_text[n] { "{n} piece is still to pull. The run can be taken up again." | "{n} pieces are still to pull. The run can be taken up again.", "Falta {n} pieza. La tirada se puede retomar." | "Faltan {n} piezas. La tirada se puede retomar." }
-    end_anyway { "End it short", "Terminar así" }
-    see_checks { "Checks", "Comprobaciones" }
+    end_short_text[n] { "{n} piece still to print. You can resume the run later." | "{n} pieces still to print. You can resume the run later.", "Falta {n} pieza. Puedes reanudar el tiraje después." | "Faltan {n} piezas. Puedes reanudar el tiraje después." }
+    end_anyway { "End short", "Terminar así" }
+    see_checks { "Checks", "Revisión" }
     started_at(time) { "On the press since {time}", "En prensa desde: {time}" }
-    at_work(time) { "At work {time}", "En marcha {time}" }
-    stood(time) { "Stood {time}", "Parada {time}" }
-    pace_none { "The pace shows after three pulls.", "El ritmo aparece tras tres pasadas." }
+    at_work(time) { "Printing {time}", "Imprimiendo {time}" }
+    stood(time) { "Down {time}", "Parada {time}" }
+    pace_none { "Pace shows after three pieces.", "El ritmo aparece tras tres piezas." }
     pace_out_by(time) { "Out of the dryer {time}", "Fuera del horno {time}" }
-    pace_printed_by(time) { "Printed {time}; the time in the dryer is not known", "Impresa {time}; no se conoce el tiempo de horno" }
-    pace_between(early, late) { "Eight times in ten between {early} and {late}, with time for stops and misprints", "Ocho de cada diez veces entre {early} y {late}, con tiempo para paradas y mal impresas" }
-    pace_left(time) { "{time} left", "quedan {time}" }
+    pace_printed_by(time) { "Printed {time}; dwell time not entered", "Impreso {time}; falta el tiempo en el horno" }
+    pace_between(early, late) { "80% likely between {early} and {late}, with stops and misprints", "80\u{a0}% probable entre {early} y {late}, con paradas y defectuosas" }
+    pace_left(time) { "{time} left", "falta {time}" }
     pace_needed_closing(rate) { "{rate} needed for closing", "hacen falta {rate} para el cierre" }
     pace_needed_due(rate) { "{rate} needed for the due time", "hacen falta {rate} para la entrega" }
     pace_due(time) { "Due {time}", "Entrega: {time}" }
     pace_was_due(time) { "Was due {time}", "Entrega vencida: {time}" }
-    pace_no_time { "Closing has passed", "Ya es hora de cierre" }
+    pace_no_time { "Closing has passed", "Ya pasó el cierre" }
     pace_by_closing(good, planned) { "{good} of {planned} by closing", "{good} de {planned} al cierre" }
-    pace_title { "The pace", "El ritmo" }
-    pace_in_full { "The pace in full", "El ritmo completo" }
-    pace_basis(basis) { "Reckoned {basis}.", "Calculado {basis}." }
-    pace_no_history { "Without earlier runs like it, a slow start or getting tired is not known.", "Sin tiradas parecidas no se sabe si se empieza lento o se acaba cansado." }
-    basis_this_run[n] { "from this run, {n} gap" | "from this run, {n} gaps", "de esta tirada, {n} intervalo" | "de esta tirada, {n} intervalos" }
-    basis_alike[n] { "from {n} run like it before" | "from {n} runs like it before", "de {n} tirada parecida" | "de {n} tiradas parecidas" }
-    basis_other[n] { "from {n} earlier run, not quite like it" | "from {n} earlier runs, not quite like it", "de {n} tirada anterior, no igual" | "de {n} tiradas anteriores, no iguales" }
-    basis_and(own, before) { "{own}, and {before}", "{own}, y {before}" }
-    basis_guess { "from your guess", "de tu estimación" }
+    pace_title { "Pace", "Ritmo" }
+    pace_in_full { "Pace details", "Detalles del ritmo" }
+    pace_basis(basis) { "Based on {basis}.", "Según {basis}." }
+    pace_no_history { "Without similar runs, a slow start or a tired finish can't be estimated.", "Sin tirajes parecidos no se puede estimar un inicio lento o el cansancio al final." }
+    basis_this_run[n] { "{n} piece timed in this run" | "{n} pieces timed in this run", "{n} pieza medida en este tiraje" | "{n} piezas medidas en este tiraje" }
+    basis_alike[n] { "{n} similar run" | "{n} similar runs", "{n} tiraje parecido" | "{n} tirajes parecidos" }
+    basis_other[n] { "{n} earlier run, not quite alike" | "{n} earlier runs, not quite alike", "{n} tiraje anterior, no igual" | "{n} tirajes anteriores, no iguales" }
+    basis_and(own, before) { "{own} and {before}", "{own} y {before}" }
+    basis_guess { "your estimate", "tu estimación" }
     goal_closing { "closing", "al cierre" }
-    goal_due { "its due time", "a su entrega" }
-    chance_sure(goal) { "Makes {goal}", "Llega {goal}" }
-    chance_sure_printed(goal) { "Printed by {goal}", "Impresa {goal}" }
-    chance_likely(goal) { "Likely makes {goal}", "Probablemente llega {goal}" }
-    chance_likely_printed(goal) { "Likely printed by {goal}", "Probablemente impresa {goal}" }
-    chance_even(goal) { "May or may not make {goal}", "Puede llegar o no {goal}" }
-    chance_unlikely(goal) { "Will hardly make {goal}", "Difícilmente llega {goal}" }
-    chance_no(goal) { "Will not make {goal}", "No llega {goal}" }
-    chart_label(words) { "Pieces over time, and the fan of likely finishes. {words}", "Piezas en el tiempo y el abanico de finales probables. {words}" }
+    goal_due { "the due time", "a su entrega" }
+    chance_sure(goal) { "Done by {goal}", "Llega {goal}" }
+    chance_sure_printed(goal) { "Printed by {goal}", "Impreso {goal}" }
+    chance_likely(goal) { "Likely done by {goal}", "Probablemente llega {goal}" }
+    chance_likely_printed(goal) { "Likely printed by {goal}", "Probablemente impreso {goal}" }
+    chance_even(goal) { "May or may not be done by {goal}", "Puede llegar o no {goal}" }
+    chance_unlikely(goal) { "Probably not done by {goal}", "Probablemente no llega {goal}" }
+    chance_no(goal) { "Won't be done by {goal}", "No llega {goal}" }
+    chart_label(words) { "Pieces over time and the likely finish times. {words}", "Piezas en el tiempo y las horas probables de fin. {words}" }
     chart_closing { "closing", "cierre" }
     chart_due { "due", "entrega" }
     chart_now { "now", "ahora" }
     chart_ordered[n] { "{n} piece" | "{n} pieces", "{n} pieza" | "{n} piezas" }
-    chart_pulled { "pulled", "hechas" }
+    chart_pulled { "printed", "impresas" }
     chart_expected { "expected", "previsto" }
-    chart_range { "eight times in ten", "ocho de cada diez" }
-    ended_title { "Off the press", "Fuera de la prensa" }
+    chart_range { "80% likely", "80\u{a0}% probable" }
+    ended_title { "Run ended", "Tiraje terminado" }
     ended_good { "Good pieces", "Piezas buenas" }
     ended_short { "Short", "Faltan" }
     ended_over { "Over", "De más" }
     ended_replace { "Garments to replace", "Prendas por reponer" }
-    ended_misprints { "Misprints", "Mal impresas" }
-    ended_active { "At work", "En marcha" }
-    ended_stopped { "Stood", "Parada" }
-    ended_again { "Take it up again", "Retomarla" }
-    ended_next { "Next run", "Siguiente tirada" }
-    ended_wash { "Cured or not, a wash test says. Follow the ink's data sheet.", "Si está curado lo dice una prueba de lavado. Sigue la ficha de la tinta." }
-    keys_hint { "Clickers and pedals count too: space, enter, arrows, page and volume keys. Backspace undoes.", "También cuentan pulsadores y pedales: espacio, intro, flechas, página y volumen. Retroceso deshace." }
+    ended_misprints { "Misprints", "Defectuosas" }
+    ended_active { "Printing", "Imprimiendo" }
+    ended_stopped { "Downtime", "Tiempo parada" }
+    ended_again { "Resume run", "Reanudar tiraje" }
+    ended_next { "Next run", "Siguiente tiraje" }
+    ended_wash { "Only a wash test shows whether it's cured. Follow the ink's data sheet.", "Solo una prueba de lavado muestra si está curado. Sigue la ficha técnica de la tinta." }
+    keys_hint { "Clickers and pedals work too: space, enter, arrows, page and volume keys. Backspace undoes.", "También sirven pulsadores y pedales: espacio, Enter, flechas, página y volumen. Retroceso deshace." }
 }
 
 /// The name of a check.
@@ -251,7 +251,7 @@ pub fn in_time(goal: &Goal) -> String {
         Likelihood::No => chance_no(name),
     };
     match goal.chance.percent {
-        Some(percent) => format!("{words} ({percent}\u{a0}%)"),
+        Some(value) => format!("{words} ({})", percent(f64::from(value), 0)),
         None => words,
     }
 }

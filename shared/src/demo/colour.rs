@@ -194,13 +194,13 @@ mod tests {
     fn demo_components_are_characterised_but_one_lacks_a_drawdown() {
         let (shop, _) = shop(NOW);
         let colour = |name| component_colour(&shop, component(&shop, name)).unwrap();
-        for name in ["Base, white-filled", "Base, dense white", "Yellow", "Warm red", "Blue"] {
+        for name in ["Base, white-filled", "Base, dense white", "Yellow", "Brick red", "Blue"] {
             let colour = colour(name);
             assert_eq!(colour.quality, ColourQuality::Good, "{name}");
             assert!(colour.worst.unwrap() < 1.0, "{name} {:?}", colour.worst);
         }
         assert_eq!(colour("Blue").origin, Some(Origin::Measured));
-        assert_eq!(colour("Warm red").origin, Some(Origin::Reconstructed));
+        assert_eq!(colour("Brick red").origin, Some(Origin::Reconstructed));
         assert_eq!(colour("Base, clear").quality, ColourQuality::AssumedClear);
         assert_eq!(colour("Black").next, Some(NextDrawdown::Straight));
         let learned = colour("Blue").strength;

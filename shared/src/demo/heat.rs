@@ -58,7 +58,7 @@ fn units<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: WallTime) -> Uuid {
 fn sheets<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: WallTime) {
     let day = maker.clock.day_of(at - 40 * DAY);
     for (ink, cure, hold, highest) in
-        [("Apricot", 300.0, 120.0, 340.0), ("Bone", 300.0, 120.0, 340.0), ("Signal white", 250.0, 150.0, 290.0)]
+        [("Apricot", 300.0, 120.0, 340.0), ("Bone", 300.0, 120.0, 340.0), ("Jersey white", 250.0, 150.0, 290.0)]
     {
         let fields = vec![
             SheetField::Ink(ink.into()),
@@ -82,7 +82,7 @@ fn settle<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: WallTime, dryer: Uuid, (
 
 fn trial<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: WallTime) {
     let fields = vec![
-        TrialField::Ink("Signal white".into()),
+        TrialField::Ink("Jersey white".into()),
         TrialField::Fabric(Fabric::Polyester),
         TrialField::Mesh(Some(156)),
         TrialField::Hits(2),

@@ -1,46 +1,46 @@
 //! Messages: how well the colour of a component is known.
 
-use super::super::format::number;
+use super::super::format;
 use super::super::messages::messages;
 use super::drawdown::{colour_lay_kind, colour_lies};
 use lastpull_core::ink::{ColourProvenance, ColourQuality, DrawdownLine, NextDrawdown, layer_kind};
 
 messages! {
-    colour_component_title(name) { "Colour of {name}", "Color de {name}" }
+    colour_component_title(name) { "{name}: color data", "{name}: datos de color" }
     colour_good_unknown { "Not known yet", "Aún no se conoce" }
-    colour_good_unknown_text { "Without a drawdown nothing can be worked out with it.", "Sin extendido no se puede calcular nada con él." }
-    colour_good_clear { "Taken as clear", "Se toma por transparente" }
-    colour_good_clear_text { "Nobody drew it down. A clear base is good enough so.", "Nadie hizo su extendido. Para una base transparente basta." }
+    colour_good_unknown_text { "Without a drawdown nothing can be calculated with it.", "Sin extendido no se puede calcular nada con él." }
+    colour_good_clear { "Assumed clear", "Se supone transparente" }
+    colour_good_clear_text { "No drawdown made. For a clear base that's good enough.", "Sin extendido. Para una base transparente basta." }
     colour_good_disagrees { "The drawdowns disagree", "Los extendidos no cuadran" }
-    colour_good_disagrees_text { "One of them has a wrong share, or is another's.", "Uno tiene mal la proporción o es de otro." }
-    colour_good_half { "Half known", "Conocido a medias" }
-    colour_good_half_text { "What it takes of the light is known for what such a component usually throws back.", "Se sabe cuánta luz absorbe, suponiendo lo que suele devolver un componente así." }
+    colour_good_disagrees_text { "One of them has the wrong percent, or is from another component.", "Uno tiene mal el porcentaje o es de otro componente." }
+    colour_good_half { "Partly known", "Conocido a medias" }
+    colour_good_half_text { "Absorption known; scattering assumed as typical for such a component.", "Se sabe cuánta luz absorbe; la que refleja se supone." }
     colour_good_good { "Well known", "Bien conocido" }
-    colour_good_good_text { "What it takes of the light and what it throws back.", "Cuánta luz absorbe y cuánta devuelve." }
+    colour_good_good_text { "Absorption and scattering both known.", "Se sabe cuánta luz absorbe y cuánta refleja." }
     colour_worst(worst) { "Worst drawdown off by ΔE₀₀ {worst}.", "El peor extendido se desvía ΔE₀₀ {worst}." }
-    colour_based_on_photos(photos, of) { "Read from photos: {photos} of {of} drawdowns behind it.", "Leídos de fotos: {photos} de {of} extendidos en que se basa." }
-    colour_based_on_through { "What it was let down with was read from photos.", "Aquello con que se rebajó se leyó de fotos." }
-    colour_based_on_differences { "A photo tells differences only; an instrument is surer.", "Una foto solo dice diferencias; un instrumento es más seguro." }
-    colour_based_on_some { "Drawdowns behind it were read from photos, which tell differences only; an instrument is surer.", "Hay extendidos leídos de fotos, que solo dicen diferencias; un instrumento es más seguro." }
-    colour_next { "Draw down next", "Próximo extendido" }
-    colour_next_straight { "It alone, so thick that nothing shines through", "Solo, tan grueso que no trasluzca nada" }
-    colour_next_tint(percent, name) { "{percent} of it in {name}, so thick that nothing shines through", "{percent} de él en {name}, tan grueso que no trasluzca nada" }
-    colour_next_black { "One film of it over black", "Una capa sobre negro" }
-    colour_next_white { "One film of it over white", "Una capa sobre blanco" }
-    colour_next_again { "The one that disagrees, again", "El que no cuadra, otra vez" }
-    colour_next_do { "Note this drawdown", "Anotar este extendido" }
-    colour_another { "Note another drawdown", "Anotar otro extendido" }
-    colour_learned(times, lessons) { "In the pot it is {times} times as strong as drawn down: learned from {lessons}.", "En el bote es {times} veces más fuerte que en el extendido: aprendido de {lessons}." }
+    colour_based_on_photos(photos, of) { "Read from photos: {photos} of {of} drawdowns.", "Leídos de fotos: {photos} de sus {of} extendidos." }
+    colour_based_on_through { "What it was let down with was read from a photo.", "Lo que se usó para rebajarlo se leyó de una foto." }
+    colour_based_on_differences { "A photo shows differences only; an instrument is more reliable.", "Una foto solo muestra diferencias; un instrumento es más confiable." }
+    colour_based_on_some { "Some drawdowns were read from photos, which show differences only; an instrument is more reliable.", "Hay extendidos leídos de fotos, que solo muestran diferencias; un instrumento es más confiable." }
+    colour_next { "Next drawdown", "Próximo extendido" }
+    colour_next_straight { "Straight, thick enough that nothing shows through", "Solo, tan grueso que no trasluzca nada" }
+    colour_next_tint(percent, name) { "{percent} in {name}, thick enough that nothing shows through", "{percent} en {name}, tan grueso que no trasluzca nada" }
+    colour_next_black { "One film over black", "Una capa sobre negro" }
+    colour_next_white { "One film over white", "Una capa sobre blanco" }
+    colour_next_again { "Repeat the one that disagrees", "Repetir el que no cuadra" }
+    colour_next_do { "Enter drawdown", "Registrar extendido" }
+    colour_another { "Add drawdown", "Agregar extendido" }
+    colour_learned(times, lessons) { "In the batch it is {times} times as strong as in the drawdown (learned from {lessons}).", "En la mezcla es {times} veces más fuerte que en el extendido (aprendido de {lessons})." }
     colour_correction_samples[n] { "one correction" | "{n} corrections", "una corrección" | "{n} correcciones" }
-    colour_not_learned { "Nothing learned from corrections yet: read a pot before and after adding it alone.", "Aún nada aprendido de correcciones: lee un bote antes y después de añadirlo solo." }
+    colour_not_learned { "Nothing learned from corrections yet: measure a batch before and after adding only this.", "Aún nada aprendido de correcciones: mide una mezcla antes y después de agregar solo este." }
     colour_drawdowns { "Drawdowns", "Extendidos" }
-    colour_over_white { "One hit over white", "Una pasada sobre blanco" }
-    colour_over_black { "One hit over black", "Una pasada sobre negro" }
+    colour_over_white { "One stroke over white", "Una mano sobre blanco" }
+    colour_over_black { "One stroke over black", "Una mano sobre negro" }
     colour_line_off(off) { "off by ΔE₀₀ {off}", "se desvía ΔE₀₀ {off}" }
-    colour_line_unused { "not used: its white or base is not known", "sin usar: no se conoce su blanco o base" }
+    colour_line_unused { "not used: its white or base is unknown", "sin usar: no se conoce su blanco o base" }
     colour_line_curve { "curve", "curva" }
     colour_drawn_deleted { "Drawdown deleted.", "Extendido eliminado." }
-    colour_lines_legend { "Left as it was read, right as it is worked out.", "A la izquierda lo leído, a la derecha lo calculado." }
+    colour_lines_legend { "Left: measured. Right: calculated.", "Izquierda: medido. Derecha: calculado." }
 }
 
 /// How well a component's colour is known, and what that means.
@@ -58,7 +58,7 @@ pub fn colour_good(good: ColourQuality) -> (&'static str, &'static str) {
 pub fn colour_next_words(next: &NextDrawdown) -> String {
     match next {
         NextDrawdown::Straight => colour_next_straight().into(),
-        NextDrawdown::Tint { name, percent, .. } => colour_next_tint(format!("{}\u{a0}%", number(*percent, 1)), name),
+        NextDrawdown::Tint { name, percent, .. } => colour_next_tint(format::percent(*percent, 1), name),
         NextDrawdown::OverBlack => colour_next_black().into(),
         NextDrawdown::OverWhite => colour_next_white().into(),
         NextDrawdown::Again(_) => colour_next_again().into(),

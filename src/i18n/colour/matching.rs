@@ -5,12 +5,12 @@ use super::super::messages::messages;
 use lastpull_core::colour::{DifferenceDirection, DifferenceSize, DifferenceWord, Origin};
 
 messages! {
-    colour_match_title(pot) { "Match: {pot}", "Comparar: {pot}" }
+    colour_match_title(pot) { "Compare: {pot}", "Comparar: {pot}" }
     colour_target { "Target", "Objetivo" }
-    colour_pot { "Pot", "Bote" }
-    colour_pot_computed { "Pot, worked out", "Bote, calculado" }
-    colour_not_on_screen { "One of these is more colourful than this screen can show.", "Uno de estos colores es más vivo de lo que muestra esta pantalla." }
-    colour_pot_is { "Against the target, the pot is", "Frente al objetivo, el bote está" }
+    colour_pot { "Batch", "Mezcla" }
+    colour_pot_computed { "Batch, calculated", "Mezcla, calculada" }
+    colour_not_on_screen { "One of these is more vivid than this display can show.", "Uno de estos colores es más vivo de lo que este aparato puede mostrar." }
+    colour_pot_is { "Compared with the target, the batch is", "Frente al objetivo, el color de la mezcla es" }
     colour_same { "Looks the same", "Se ve igual" }
     colour_slightly_lighter { "Slightly lighter", "Un poco más claro" }
     colour_clearly_lighter { "Clearly lighter", "Claramente más claro" }
@@ -37,55 +37,55 @@ messages! {
     colour_clearly_dirtier { "Clearly dirtier", "Claramente más sucio" }
     colour_much_dirtier { "Much dirtier", "Mucho más sucio" }
     colour_numbers(de, cmc) { "ΔE₀₀ {de} · CMC(2:1) {cmc}", "ΔE₀₀ {de} · CMC(2:1) {cmc}" }
-    colour_read_at(by, time) { "Read {by}, {time}.", "Leído {by}, {time}." }
+    colour_read_at(by, time) { "Measured {by}, {time}.", "Medida {by}, {time}." }
     colour_computed_since[n] {
-        "Worked out: one addition went in since it was read." | "Worked out: {n} additions went in since it was read.",
-        "Calculado: desde la lectura entró una adición." | "Calculado: desde la lectura entraron {n} adiciones."
+        "Calculated: one addition since the last reading." | "Calculated: {n} additions since the last reading.",
+        "Calculado: una adición desde la última lectura." | "Calculado: {n} adiciones desde la última lectura."
     }
-    colour_computed_recipe { "Worked out from what went in: nobody has read this pot yet.", "Calculado por lo echado: nadie ha leído aún este bote." }
-    colour_near_title { "Near enough", "Suficientemente cerca" }
-    colour_near_text { "Under one unit: side by side an eye hardly finds it. The client's eye decides.", "Menos de una unidad: lado a lado apenas se ve. Decide el ojo del cliente." }
-    colour_to_pot { "To the pot", "Al bote" }
-    colour_add_title { "What to add", "Qué añadir" }
-    colour_add(what) { "Add {what}", "Añade {what}" }
+    colour_computed_recipe { "Calculated from what was added; not measured yet.", "Calculado por lo agregado; aún sin medir." }
+    colour_near_title { "Close enough", "Suficientemente cerca" }
+    colour_near_text { "Under 1 ΔE: side by side you can hardly see it. The client has the last word.", "Menos de 1 ΔE: lado a lado apenas se ve. El cliente tiene la última palabra." }
+    colour_to_pot { "Go to batch", "Ir a la mezcla" }
+    colour_add_title { "What to add", "Qué agregar" }
+    colour_add(what) { "Add {what}", "Agrega {what}" }
     colour_add_and(one, other) { "{one} and {other}", "{one} y {other}" }
     colour_of(grams, name) { "{grams} of {name}", "{grams} de {name}" }
     colour_before_after(before, after) { "ΔE₀₀ {before} → {after}", "ΔE₀₀ {before} → {after}" }
     colour_then_same { "then it looks the same", "después se verá igual" }
     colour_then(words) { "then {words}", "después {words}" }
     colour_or { "Or with fewer components", "O con menos componentes" }
-    colour_only_closer { "No addition gets all the way there.", "Ninguna adición llega del todo." }
-    colour_only_closer_text { "Only adding is possible, within pot, shelf and data sheets. This comes nearest:", "Solo se puede añadir, dentro del bote, el estante y las fichas. Esto es lo más cercano:" }
-    colour_nothing_helps { "No addition brings it closer.", "Ninguna adición lo acerca." }
-    colour_nothing_helps_text { "With what is on the shelf, in this pot, it is as near as it gets: mix less of it again, or ask whether it will do.", "Con lo que hay en el estante y en este bote no se acerca más: mezcla de nuevo o pregunta si vale así." }
-    colour_full { "The pot is full: nothing more goes in.", "El bote está lleno: no cabe nada más." }
-    colour_how { "How this is worked out", "Cómo se calcula" }
-    colour_from_reading { "From the pot's reading, and what its components showed when drawn down.", "A partir de la lectura del bote y de los extendidos de sus componentes." }
-    colour_from_recipe { "From what went in alone. Read the pot, and it starts from what it really is.", "Solo por lo echado. Lee el bote y partirá de lo que es de verdad." }
-    colour_left(left) { "No ink of this recipe looks quite as the pot was read (ΔE₀₀ {left} is left): was it this pot's swatch?", "Ninguna tinta de esta receta se ve como la lectura del bote (queda ΔE₀₀ {left}): ¿era la muestra de este bote?" }
-    colour_measured { "Every curve behind it was measured.", "Todas las curvas se midieron." }
-    colour_reconstructed { "Some curves are reconstructed from three numbers, not measured: trust the direction more than the last tenth.", "Algunas curvas se reconstruyen de tres números, no se midieron: fíate más de la dirección que de la última décima." }
-    colour_room(grams) { "{grams} more fit into the pot.", "Caben {grams} más en el bote." }
-    colour_room_guess(grams) { "How much the pot holds is not noted: taken as {grams} more.", "No se anotó cuánto cabe en el bote: se toman {grams} más." }
-    colour_offers[n] { "One component could go in." | "{n} components could go in.", "Podía entrar un componente." | "Podían entrar {n} componentes." }
-    colour_on_thick { "Seen thick, nothing shining through.", "Visto en capa gruesa, sin que trasluzca nada." }
-    colour_on_printed[n] { "Seen printed on the garment, one hit." | "Seen printed on the garment, {n} hits.", "Visto impreso en la prenda, una pasada." | "Visto impreso en la prenda, {n} pasadas." }
+    colour_only_closer { "No addition reaches the target.", "Ninguna adición llega al objetivo." }
+    colour_only_closer_text { "You can only add, within what the container, stock and data sheets allow. The closest:", "Solo se puede agregar, dentro del recipiente, las existencias y las fichas técnicas. Lo más cercano:" }
+    colour_nothing_helps { "No addition brings it closer.", "Ninguna adición la acerca." }
+    colour_nothing_helps_text { "With what's in stock, this batch won't get closer: mix a fresh batch, or ask if this will do.", "Con lo que hay en existencias esta mezcla no se acerca más: haz una nueva o pregunta si vale así." }
+    colour_full { "The container is full: nothing more fits.", "El recipiente está lleno: no cabe nada más." }
+    colour_how { "How it is calculated", "Cómo se calcula" }
+    colour_from_reading { "From the batch's reading and its components' drawdowns.", "A partir de la lectura de la mezcla y de los extendidos de sus componentes." }
+    colour_from_recipe { "From what was added only. Measure the batch to start from its real color.", "Solo por lo agregado. Mide la mezcla para partir de su color real." }
+    colour_left(left) { "This recipe can't give the color you measured (ΔE₀₀ {left} left): was the swatch from this batch?", "Esta receta no puede dar el color que mediste (queda ΔE₀₀ {left}): ¿la muestra era de esta mezcla?" }
+    colour_measured { "All curves were measured.", "Todas las curvas se midieron." }
+    colour_reconstructed { "Some curves were estimated from three numbers, not measured: trust the direction more than the last decimal.", "Algunas curvas se estimaron con tres números, no se midieron: confía más en la dirección que en la última décima." }
+    colour_room(grams) { "{grams} more fits in the container.", "Caben {grams} más en el recipiente." }
+    colour_room_guess(grams) { "Container capacity not entered: assuming {grams} more fits.", "Falta la capacidad del recipiente: se supone que caben {grams} más." }
+    colour_offers[n] { "One component could be added." | "{n} components could be added.", "Se podía agregar un componente." | "Se podían agregar {n} componentes." }
+    colour_on_thick { "Judged thick, fully opaque.", "En capa gruesa, sin que trasluzca nada." }
+    colour_on_printed[n] { "Judged printed on the garment, one stroke." | "Judged printed on the garment, {n} strokes.", "Impreso en la prenda, una mano." | "Impreso en la prenda, {n} manos." }
     colour_no_target_title { "No target yet", "Aún sin objetivo" }
-    colour_no_target_text { "Say which colour this ink is to have, and the pot can be held against it.", "Di qué color debe tener esta tinta y podrás comparar el bote." }
-    colour_no_recipe { "This pot is of no recipe, so it has no target. Save it as one at the pot.", "Este bote no es de ninguna receta y no tiene objetivo. Guárdalo como receta en el bote." }
-    colour_set_target { "Set the target", "Fijar el objetivo" }
-    colour_empty_pot { "Nothing is in this pot yet.", "Aún no hay nada en este bote." }
-    colour_not_drawn { "To say grams, draw these down first:", "Para decir gramos, haz antes los extendidos de:" }
-    colour_not_drawn_words { "Until then the words above say which way to go.", "Hasta entonces, las palabras de arriba dicen hacia dónde ir." }
-    colour_read_pot { "Read the pot", "Leer el bote" }
-    colour_read_again { "Read it again", "Leerlo otra vez" }
-    colour_read_after { "Stir, make a swatch as before, let it dry, read it. Each reading teaches what comes next.", "Remueve, haz una muestra como antes, deja secar y léela. Cada lectura enseña para la siguiente." }
-    colour_pour_title { "Into the pot", "Al bote" }
-    colour_pour_hint { "Weigh it in. If the scale showed something else, type that.", "Pésalo. Si la báscula marcó otra cosa, escríbela." }
-    colour_poured { "It is in", "Ya está dentro" }
-    colour_poured_notice(what) { "{what} in the pot.", "{what} en el bote." }
-    colour_pour_note(before, after) { "As worked out: ΔE {before} → {after}", "Según el cálculo: ΔE {before} → {after}" }
-    colour_target_link { "Target colour", "Color objetivo" }
+    colour_no_target_text { "Set the color you want, and you can compare the batch with it.", "Fija el color que quieres y podrás comparar la mezcla." }
+    colour_no_recipe { "This batch has no recipe, so it has no target. Save it as a version first.", "Esta mezcla no tiene receta ni objetivo. Guárdala primero como versión." }
+    colour_set_target { "Set target", "Fijar objetivo" }
+    colour_empty_pot { "This batch is empty.", "Esta mezcla está vacía." }
+    colour_not_drawn { "To get amounts, make drawdowns of these first:", "Para calcular cantidades, haz antes los extendidos de:" }
+    colour_not_drawn_words { "Until then, the words above show which way to go.", "Hasta entonces, las palabras de arriba dicen hacia dónde ir." }
+    colour_read_pot { "Measure batch", "Medir la mezcla" }
+    colour_read_again { "Measure again", "Medir otra vez" }
+    colour_read_after { "Stir, make a swatch like before, let it dry, measure it. Every reading improves the next suggestion.", "Remueve, haz una muestra como antes, deja secar y mídela. Cada lectura mejora la próxima sugerencia." }
+    colour_pour_title { "Add to batch", "Agregar a la mezcla" }
+    colour_pour_hint { "Weigh it. If the scale reads something else, enter that.", "Pésalo. Si la báscula marcó otra cosa, escríbela." }
+    colour_poured { "Add", "Agregar" }
+    colour_poured_notice(what) { "{what} added to the batch.", "{what}: agregado a la mezcla." }
+    colour_pour_note(before, after) { "Calculated: ΔE {before} → {after}", "Calculado: ΔE {before} → {after}" }
+    colour_target_link { "Target color", "Color objetivo" }
 }
 
 /// One term of a colour difference.

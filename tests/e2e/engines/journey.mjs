@@ -161,7 +161,7 @@ export function testJourney(engine, dist, needs) {
     await press(window, "#erase");
     await press(window, "#erase-yes");
     await press(window, "#have-file");
-    assert.match(await importBackup(window, path), new RegExp(`^${facts + 2} facts new; 0 facts were here already`));
+    assert.match(await importBackup(window, path), new RegExp(`^${facts + 2} entries new; 0 entries already here`));
     await go(window, run, "#zone");
     await waitForCount(window, 7);
     await go(window, failure, "#downtime");

@@ -45,7 +45,7 @@ test("without drawdowns the page names the next drawdown to make", async (t) => 
   const page = await openShop(t, app, METRIC);
   await newComponentColour(page, "Violet");
   await waitForText(page, ".verdict", "Not known yet");
-  await waitForText(page, ".colour-next", "It alone, so thick that nothing shines through");
+  await waitForText(page, ".colour-next", "Straight, thick enough that nothing shows through");
   await press(page, "#next-drawdown");
   await page.locator("#share").waitFor();
   await save(page);
@@ -56,13 +56,13 @@ test("without drawdowns the page names the next drawdown to make", async (t) => 
   await waitForText(page, "p.problem", /./);
   await page.locator("#share").fill("100");
   await save(page);
-  await waitForText(page, ".colour-lines", "100\u00a0%");
-  await waitForText(page, ".verdict", "Half known");
-  await waitForText(page, ".page", "reconstructed from three numbers");
+  await waitForText(page, ".colour-lines", /100\s?%/);
+  await waitForText(page, ".verdict", "Partly known");
+  await waitForText(page, ".page", "estimated from three numbers");
   await press(page, ".colour-lines .icon-button");
   await waitForText(page, ".verdict", "Not known yet");
   await press(page, ".notice-undo");
-  await waitForText(page, ".verdict", "Half known");
+  await waitForText(page, ".verdict", "Partly known");
 });
 
 test("an instrument's curve can be pasted; an invalid one says why", async (t) => {
@@ -77,7 +77,7 @@ test("an instrument's curve can be pasted; an invalid one says why", async (t) =
   await waitForText(page, "[role=status]", "Curve of 31 bands");
   await save(page);
   await waitForText(page, ".colour-lines", "curve");
-  await waitForText(page, ".page", "Every curve behind it was measured.");
+  await waitForText(page, ".page", "All curves were measured.");
 });
 
 test("a drawdown photo adds its difference to a measured patch", async (t) => {
@@ -85,31 +85,31 @@ test("a drawdown photo adds its difference to a measured patch", async (t) => {
   const [patch, drawdown] = ["#8b4a3c", "#8b503c"];
   const seen = difference(labOf(drawdown), labOf(patch));
   assert.ok(Math.hypot(...seen) > 3, "there is a difference to read");
-  await openColour(page, "Warm red");
+  await openColour(page, "Brick red");
   await toDrawdownPhoto(page);
   // No photo before a patch is chosen; the component's own drawdowns are listed first.
-  await waitForText(page, "#beside", "What lies beside it?");
+  await waitForText(page, "#beside", "What's next to it?");
   assert.equal(await page.locator("[data-colour=picture]").count(), 0);
   const first = page.locator("button.colour-beside-row").first();
-  assert.match(await first.innerText(), /Warm red\s+100/);
+  assert.match(await first.innerText(), /Brick red\s+100/);
   await press(page, first);
   await page.locator("[data-colour=picture]").setInputFiles(await photo(page, { target: patch, sample: drawdown, card: "#f1f1f1" }));
   await page.locator("#board").waitFor();
-  for (const [at, name] of ["Known patch", "Drawdown", "White or grey"].entries()) await waitForText(page, `label[for=mark-${at}]`, name);
+  for (const [at, name] of ["Known patch", "Drawdown", "White or gray"].entries()) await waitForText(page, `label[for=mark-${at}]`, name);
   await mark(page, MIDDLES);
-  await waitForText(page, "#photo-says", "against the known patch, the drawdown is");
-  await waitForText(page, "#photo-says", "laid on the known patch");
+  await waitForText(page, "#photo-says", "compared with the known patch, the drawdown is");
+  await waitForText(page, "#photo-says", "added to the known patch");
   // Without a patch nothing is saved; the photo and its marks stay.
   await press(page, "#beside-change");
-  await waitForText(page, "#photo-says", "Nothing is read until it is known what lies beside it.");
+  await waitForText(page, "#photo-says", "Choose what's next to it before the photo can be read.");
   await save(page);
   await waitForText(page, "p.problem", /./);
   await press(page, first);
-  await waitForText(page, "#photo-says", "laid on the known patch");
+  await waitForText(page, "#photo-says", "added to the known patch");
   assert.equal(await page.locator("#photo-says .caution").count(), 0, "these two are near each other");
   await save(page);
   await waitForText(page, ".colour-lines li >> nth=0", "from a photo");
-  await waitForText(page, ".colour-lines li >> nth=0", "beside Warm red, 100");
+  await waitForText(page, ".colour-lines li >> nth=0", "next to Brick red, 100");
   await waitForText(page, ".colour-rests", "Read from photos: 1 of 3");
   await page.locator(".colour-lines li").first().getByRole("button", { name: /^1 photo/ }).waitFor();
   // It is there after a reload, with its photo.
@@ -121,7 +121,7 @@ test("a drawdown photo adds its difference to a measured patch", async (t) => {
   // A drawdown read from a photo is not offered as a patch.
   await toDrawdownPhoto(page);
   const offer = await page.locator("button.colour-beside-row strong").allTextContents();
-  assert.equal(offer.filter((name) => name === "Warm red").length, 2);
+  assert.equal(offer.filter((name) => name === "Brick red").length, 2);
   // Stored is the patch as the instrument read it plus the true difference.
   const stored = await storedDrawdowns(page);
   const read = stored.at(-1);
@@ -137,7 +137,7 @@ test("without measured patches a drawdown photo uses a control card", async (t) 
   const [patch, drawdown] = ["#5a4a7a", "#3a7a5c"];
   await newComponentColour(page, "Violet");
   await toDrawdownPhoto(page);
-  await waitForText(page, "#beside", "No instrument has read anything in this shop yet");
+  await waitForText(page, "#beside", "Nothing measured by instrument yet");
   assert.equal(await page.locator("[data-colour=picture]").count(), 0);
   await fillLab(page, "card", [38, 14, -20]);
   await page.locator("[data-colour=picture]").setInputFiles(await photo(page, { target: patch, sample: drawdown, card: "#f1f1f1" }));
@@ -147,7 +147,7 @@ test("without measured patches a drawdown photo uses a control card", async (t) 
   await waitForText(page, "#photo-says .caution", "These two are far apart");
   await save(page);
   await waitForText(page, ".colour-rests", "Read from photos: 1 of 1");
-  await waitForText(page, ".colour-lines", "beside A control card, L* 38 a* 14 b*");
+  await waitForText(page, ".colour-lines", "next to Control card, L* 38 a* 14 b*");
   // Its picture is stored after it.
   await page.locator(".colour-lines li").first().getByRole("button", { name: /^1 photo/ }).waitFor();
   const [{ seen }] = await storedDrawdowns(page);

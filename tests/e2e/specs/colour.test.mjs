@@ -55,11 +55,11 @@ test("a pot's match offers a correction, which undo removes", async (t) => {
   await page.locator("#grams_1-help .problem").waitFor();
   await page.locator("#grams_1").fill(String(way.grams));
   await press(page, "#poured");
-  await waitForText(page, ".notice", `${way.grams} g of Blue in the pot.`.replace(" g", "\u00a0g"));
+  await waitForText(page, ".notice", `${way.grams} g of Blue added to the batch.`.replace(" g", "\u00a0g"));
   // The page asks for a new reading; until then the colour is computed.
   await page.locator("#swatch").waitFor();
   await page.keyboard.press("Escape");
-  await waitForText(page, ".colour-says", "one addition went in since it was read");
+  await waitForText(page, ".colour-says", "one addition since the last reading");
   await page.locator(".verdict.good").waitFor();
   await press(page, ".notice-undo");
   await waitForText(page, ".colour-says", "by instrument");
@@ -102,7 +102,7 @@ test("coverage is shown on the garments of runs and on any colour", async (t) =>
   await press(page, page.locator("fieldset:has([name=cover-on]) input").last());
   // On cloth of the ink's own colour one hit covers.
   await page.locator("#cloth-hex").fill("#f0b384");
-  await waitForText(page, ".colour-cover-row.best", "One hit");
+  await waitForText(page, ".colour-cover-row.best", "One stroke");
 });
 
 test("a target is set from the recipe's screen colour and undone", async (t) => {
@@ -122,7 +122,7 @@ test("a mistyped number is named by its axis as it is written", async (t) => {
   await press(page, "#target-0");
   for (const [field, axis] of [["l", "L*"], ["a", "a*"], ["b", "b*"]]) {
     await page.locator(`#target-${field}`).fill("light");
-    await waitForText(page, "#target-help .problem", `${axis}: Write a number here.`);
+    await waitForText(page, "#target-help .problem", `${axis}: Enter a number.`);
     assert.match(await page.locator("#target-help .problem").innerText(), axis === "L*" ? /^L\*/ : /^[ab]\*/);
     await page.locator(`#target-${field}`).fill("");
   }
@@ -133,7 +133,7 @@ test("three marks on a photo give the difference to the target", async (t) => {
   await openPhoto(page, await photo(page));
   await mark(page, MIDDLES);
   await waitForText(page, "#photo-says .colour-words", /redder|yellower/);
-  await waitForText(page, "#photo-says", "laid on the target");
+  await waitForText(page, "#photo-says", "added to the known target");
   await press(page, "#reading-save");
   await waitForText(page, ".colour-says", "from a photo");
   // Target and sample the same: no difference is left.
@@ -147,7 +147,7 @@ test("three marks on a photo give the difference to the target", async (t) => {
   await page.locator("#stage[data-stage=Matched]").waitFor();
   await press(page, "#history > summary");
   await waitForText(page, ".pot-ledger li >> nth=0", "reading");
-  const read = page.locator(".pot-line").filter({ hasText: "Swatch read" }).first();
+  const read = page.locator(".pot-line").filter({ hasText: "Swatch measured" }).first();
   await read.filter({ hasText: "1 photo" }).waitFor();
   await press(page, read);
   await page.locator(".photo-tile img").waitFor();
@@ -164,10 +164,10 @@ test("a garment's colour is read from a photo if there is a target", async (t) =
   await page.locator("dialog [data-colour=picture]").setInputFiles(await photo(page));
   await page.locator("#board").waitFor();
   await mark(page, MIDDLES);
-  await waitForText(page, "#photo-says", "against the target, the garment is");
+  await waitForText(page, "#photo-says", "compared with the target, the garment is");
   await press(page, "#garment-save");
   await page.locator("dialog[open]").waitFor({ state: "detached" });
-  await waitForText(page, ".colour-garment", /^(?!screen colour)[\s\S]*read/);
+  await waitForText(page, ".colour-garment", /^(?!on-screen color)[\s\S]*measured/);
   await press(page, page.locator(".colour-garment").first());
   await page.locator("dialog .photo-tile").waitFor();
   await page.keyboard.press("Escape");
@@ -177,19 +177,19 @@ test("a garment's colour is read from a photo if there is a target", async (t) =
   await press(page, "#target-0");
   await press(page, "#target-clear");
   await press(page, page.locator(".colour-garment").first());
-  await waitForText(page, "dialog", "only the difference to a known colour is trusted");
+  await waitForText(page, "dialog", "only shows the difference from a known color");
 });
 
 test("clipped, patchy and unevenly lit photos are refused with advice", async (t) => {
   const page = await openFern(t);
   await openPhoto(page, await photo(page, { card: "#ffffff" }));
   await mark(page, MIDDLES);
-  await waitForText(page, "#photo-says", "White or grey is overexposed");
+  await waitForText(page, "#photo-says", "White or gray is overexposed");
   assert.ok(await page.locator("#reading-save").isDisabled(), "nothing is kept of it");
   await page.locator("[data-colour=picture]").setInputFiles(await photo(page, { sample: "#2a2a6c" }));
   await page.locator("#photo-says:empty").waitFor({ state: "attached" });
   await mark(page, [[1 / 3, 0.5], [0.5, 0.5], [5 / 6, 0.5]]);
-  await waitForText(page, "#photo-says", "Target is not one plain colour there");
+  await waitForText(page, "#photo-says", "Target is not one plain color there");
   await page.locator("[data-colour=picture]").setInputFiles(await photo(page, { falls: 45 }));
   await page.locator("#photo-says:empty").waitFor({ state: "attached" });
   await mark(page, MIDDLES);
@@ -209,5 +209,5 @@ test("the marks can be placed and moved with the keyboard alone", async (t) => {
     await page.keyboard.press("Shift+ArrowUp");
   }
   await waitForText(page, "#photo-says .colour-words", /redder|yellower|lighter/);
-  await waitForText(page, ".colour-sizes", "45 % down");
+  await waitForText(page, ".colour-sizes", "45% down");
 });

@@ -28,13 +28,13 @@ test("one damaged record costs no other when the shop does not open", async (t) 
   const facts = await factCount(page);
   await truncateStored(page, "tail", 2, 0);
   await page.reload();
-  await page.getByRole("heading", { name: "The shop does not open" }).waitFor();
-  await press(page, page.getByRole("link", { name: "Take the data out" }));
+  await page.getByRole("heading", { name: "Can't open the shop" }).waitFor();
+  await press(page, page.getByRole("link", { name: "Save a backup" }));
   await page.locator("#prepare").waitFor();
   assert.equal(await page.locator("#file").count(), 0, "nothing is brought into a shop that does not open");
   await prepareBackup(page);
-  await page.locator("#part-only").getByText(`${facts - 1} of ${facts} facts are in the file`).waitFor();
-  await page.locator("#part-only").getByText("2 stored pieces do not read").or(page.locator("#part-only").getByText("1 stored piece does not read")).waitFor();
+  await page.locator("#part-only").getByText(`${facts - 1} of ${facts} entries are in the file`).waitFor();
+  await page.locator("#part-only").getByText("2 saved parts can't be read").or(page.locator("#part-only").getByText("1 saved part can't be read")).waitFor();
   const { bytes, path } = await downloadBackup(page);
   assert.equal(journalLines(bytes).length - 1, facts - 1);
   assert.equal(filesIn(path).filter((name) => name.startsWith("unreadable/tail-")).length, 1);
@@ -43,7 +43,7 @@ test("one damaged record costs no other when the shop does not open", async (t) 
   const other = await openFirst(t, app);
   await press(other, "#have-file");
   await other.locator("#file").waitFor();
-  assert.match(await importBackup(other, bytes), new RegExp(`^${facts - 1} facts new`));
+  assert.match(await importBackup(other, bytes), new RegExp(`^${facts - 1} entries new`));
 });
 
 test("a damaged segment under a good checkpoint is not called a backup", async (t) => {
@@ -55,7 +55,7 @@ test("a damaged segment under a good checkpoint is not called a backup", async (
   await go(page, "#/press", "#zone");
   await pull(page, 2);
   await prepareBackup(page);
-  await page.locator("#part-only").getByText(`of ${facts + 2} facts are in the file`).waitFor();
+  await page.locator("#part-only").getByText(`of ${facts + 2} entries are in the file`).waitFor();
   const { bytes, path } = await downloadBackup(page);
   assert.ok(journalLines(bytes).length - 1 < facts);
   const files = filesIn(path);
@@ -68,7 +68,7 @@ test("a damaged segment under a good checkpoint is not called a backup", async (
     };
   }));
   assert.deepEqual([...fileIn(path, "unreadable/checkpoint.bin")], shop, "what they added up to goes along, beside the record of the import");
-  await page.getByText("No backup was made on this device yet").waitFor();
+  await page.getByText("No backup made on this device yet").waitFor();
   assert.equal((await deviceSettings(page)).backed_up, null);
 });
 
@@ -80,7 +80,7 @@ test("a file that damage keeps out comes in once the device is erased", async (t
   await importBackup(page, backupFile(tablet, now()));
   await truncateStored(page, "segments", 1, 0);
   await page.reload();
-  await expectRefused(page, backupFile(news, now()), /does not read.*Take everything out.*erase this device.*bring in that file and this one/s);
+  await expectRefused(page, backupFile(news, now()), /can't be read.*Make a backup.*erase this device.*import that file and this one/s);
   const { bytes } = await exportBackup(page);
   const read = journalLines(bytes).length - 1;
   assert.ok(read >= tablet.length);
@@ -90,8 +90,8 @@ test("a file that damage keeps out comes in once the device is erased", async (t
   await page.locator("#have-file").waitFor();
   await press(page, "#have-file");
   await page.locator("#file").waitFor();
-  assert.match(await importBackup(page, bytes), new RegExp(`^${read} facts new`));
-  assert.match(await importBackup(page, backupFile(news, now())), new RegExp(`^${news.length} facts new`));
+  assert.match(await importBackup(page, bytes), new RegExp(`^${read} entries new`));
+  assert.match(await importBackup(page, backupFile(news, now())), new RegExp(`^${news.length} entries new`));
 });
 
 test("a damaged head is said, and every fact still comes out", async (t) => {
@@ -101,10 +101,10 @@ test("a damaged head is said, and every fact still comes out", async (t) => {
   // The device's id and the head are the values of this store, in this order.
   await truncateStored(page, "meta", 3, 1);
   await page.reload();
-  await page.getByRole("heading", { name: "The shop does not open" }).waitFor();
-  await press(page, page.getByRole("link", { name: "Take the data out" }));
+  await page.getByRole("heading", { name: "Can't open the shop" }).waitFor();
+  await press(page, page.getByRole("link", { name: "Save a backup" }));
   await prepareBackup(page);
-  await page.locator("#part-only").getByText("how many there were does not read either").waitFor();
+  await page.locator("#part-only").getByText("the total can't be read either").waitFor();
   const { bytes } = await downloadBackup(page);
   assert.equal(journalLines(bytes).length - 1, facts);
 });
@@ -116,7 +116,7 @@ test("a stored fact that no file may hold is kept beside the backup", async (t) 
   // Two million pieces in one touch: they read here, and are refused from a file.
   await replaceLastPiece(page, [1, 16, 0x80, 0x92, 0xf4, 0x01, 0]);
   await prepareBackup(page);
-  await page.locator("#part-only").getByText(`${facts - 1} of ${facts} facts are in the file`).waitFor();
+  await page.locator("#part-only").getByText(`${facts - 1} of ${facts} entries are in the file`).waitFor();
   const { bytes, path } = await downloadBackup(page);
   assert.equal(journalLines(bytes).length - 1, facts - 1);
   const [kept, ...others] = filesIn(path).filter((name) => name.startsWith("unreadable/"));
@@ -127,7 +127,7 @@ test("a stored fact that no file may hold is kept beside the backup", async (t) 
   const other = await openFirst(t, app);
   await press(other, "#have-file");
   await other.locator("#file").waitFor();
-  assert.match(await importBackup(other, bytes), new RegExp(`^${facts - 1} facts new`));
+  assert.match(await importBackup(other, bytes), new RegExp(`^${facts - 1} entries new`));
 });
 
 test("what a version did not know counts once a version knows it", async (t) => {
@@ -152,7 +152,7 @@ test("what a write that hangs would have stored is exported and counts once", as
   await waitUntilBlocked(page);
   await press(page, "#blocked a");
   await prepareBackup(page);
-  await page.getByText("1 entry that could not be saved here goes with it").waitFor();
+  await page.getByText("Includes 1 entry that could not be saved here").waitFor();
   const { bytes } = await downloadOnly(page);
   assert.equal(journalLines(bytes).filter((line) => line.includes('"pulled"')).length, 3);
   await page.evaluate(() => { window.storage.hang = false; });
@@ -177,7 +177,7 @@ test("a write that hangs blocks counting after a while, and loses nothing", asyn
   await touchZone(page);
   await waitForZone(page, 4, 2);
   await waitUntilBlocked(page);
-  await page.getByText("does not answer").waitFor();
+  await page.getByText("does not respond").waitFor();
   await touchZone(page, 0.9);
   await waitTwoFrames(page);
   await waitForZone(page, 4, 2);

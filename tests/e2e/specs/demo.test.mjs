@@ -31,7 +31,7 @@ test("the demo shop fills every page, and leaving it deletes its data", async (t
   await page.locator("#finish").waitFor();
   await page.locator("#chance").waitFor();
   await press(page, "#pace");
-  await page.locator("dialog").getByText("from this run").waitFor();
+  await page.locator("dialog").getByText("timed in this run").waitFor();
   await page.locator("dialog .pace-chart svg").waitFor();
   await press(page, "dialog .sheet-head .icon-button");
   await waitUntilSaved(page, 17);
@@ -113,9 +113,9 @@ test("switching to Spanish and back changes texts and page language", async (t) 
   await page.getByRole("heading", { name: "Ajustes", level: 1 }).waitFor();
   assert.equal(await lang(), "es");
   await go(page, "#/", "#verdict");
-  await page.getByText("La jornada").waitFor();
+  await page.getByRole("heading", { name: "Hoy", exact: true }).waitFor();
   await page.reload();
-  await page.getByText("La jornada").waitFor();
+  await page.getByRole("heading", { name: "Hoy", exact: true }).waitFor();
   assert.equal(await lang(), "es");
   await go(page, "#/more/settings", "#crew");
   await press(page, "#language-0");

@@ -34,7 +34,7 @@ const waitForAnswer = (page, time) => page.locator("#answer .stencil-time strong
 /** A shop with one bulb at 20 inches and one emulsion. */
 async function screenRoom(t, options) {
   const page = await openShop(t, app, options);
-  await lamp(page, "Bulb", "One bulb", 20);
+  await lamp(page, "Bulb", "Single bulb", 20);
   await emulsion(page, "Harbour blue");
   return page;
 }
@@ -66,25 +66,25 @@ test("step 5 of a guide gives 1.995 times the test time as answer", async (t) =>
   await enterStepGuide(page, { mesh: 156, time: 120, step: 5 });
   await page.locator("#factor").getByText("× 1.995").waitFor();
   await page.locator("#preview").getByText("239\u00a0s").waitFor();
-  await page.locator("#preview").getByText("look at it before you rely on it").waitFor();
+  await page.locator("#preview").getByText("check it before you rely on it").waitFor();
   await save(page);
   const answer = page.locator("#answer");
   await waitForAnswer(page, "239\u00a0s");
   await answer.getByText("3:59 min").waitFor();
-  await answer.getByText("step 5 was the last solid one; the aim is step 7").waitFor();
+  await answer.getByText("step 5 was the last solid one; target is step 7").waitFor();
   assert.equal(await page.locator("#scaled").count(), 0);
 
   // After leaving and returning, the inputs are as before. The menu counts the time.
   await go(page, "#/stencil", ".stencil-door");
-  await page.locator(".stencil-door").first().getByText("time known").waitFor();
+  await page.locator(".stencil-door").first().getByText("saved time").waitFor();
   await go(page, "#/stencil/exposure", "#answer");
   await waitForAnswer(page, "239\u00a0s");
 
   // There is no answer for a mesh that was never tested.
   await chooseRadio(page, "cloth", "Another mesh");
   await fillForm(page, { count: 230 });
-  await answer.getByText("Not known for this. Test it first.").waitFor();
-  await answer.getByText("Mesh: 156\u00a0threads/in instead of 230\u00a0threads/in").waitFor();
+  await answer.getByText("No time for this yet. Run a test first.").waitFor();
+  await answer.getByText("Mesh: 156\u00a0mesh instead of 230\u00a0mesh").waitFor();
 });
 
 test("a moved bulb's time is computed and marked untested", async (t) => {
@@ -100,11 +100,11 @@ test("a moved bulb's time is computed and marked untested", async (t) => {
   await go(page, "#/stencil/exposure", "#scaled");
   // (30/20)² by the inverse-square law.
   await page.locator("#scaled").getByText("225\u00a0s").waitFor();
-  await page.locator("#scaled").getByText("untested").waitFor();
+  await page.locator("#scaled").getByText("not tested").waitFor();
   await press(page, page.locator("#scaled a"));
   await page.locator("#factor").getByText("× 2.25").waitFor();
   await save(page);
-  await page.locator("#answer").getByText("Computed, not tested").waitFor();
+  await page.locator("#answer").getByText("Calculated, not tested").waitFor();
 });
 
 test("for tubes no time is computed from a distance", async (t) => {
@@ -112,15 +112,15 @@ test("for tubes no time is computed from a distance", async (t) => {
   await lamp(page, "Tube bed", "Tubes", 8);
   await emulsion(page, "Harbour blue");
   await go(page, "#/stencil/exposure/find", "#time");
-  await chooseRadio(page, "kind", "Lamp moved");
-  await page.locator("#refused").getByText("Nothing is computed for tubes").waitFor();
+  await chooseRadio(page, "kind", "New distance");
+  await page.locator("#refused").getByText("No calculation for tubes").waitFor();
   await fillForm(page, { time: 90, from: 12 });
   await page.locator("#refused").getByText("Test at the new distance").waitFor();
   await save(page);
   await page.locator("#time").waitFor();
   await go(page, "#/stencil/exposure", "#edge");
   await press(page, "#edge summary");
-  await page.locator("#edge").getByText("lay a guide in a corner").waitFor();
+  await page.locator("#edge").getByText("put a 21-step scale in a corner").waitFor();
 });
 
 test("a guide with no solid step gives no time and says what to do", async (t) => {
@@ -149,7 +149,7 @@ test("correcting and deleting an exposure time can be undone", async (t) => {
   await waitForAnswer(page, "100\u00a0s");
   await press(page, answer.getByRole("link", { name: "Correct" }));
   await press(page, "#delete");
-  await answer.getByText("Nothing is known of this emulsion yet").waitFor();
+  await answer.getByText("No times for this emulsion yet").waitFor();
   await press(page, ".notice-undo");
   await waitForAnswer(page, "100\u00a0s");
 });
@@ -158,7 +158,7 @@ test("a deleted lamp can be restored, and the goal is at least 7", async (t) => 
   const page = await screenRoom(t);
   await press(page, page.locator(".stencil-row", { hasText: "Bulb" }));
   await press(page, "#delete");
-  await page.getByText("No lamp yet").waitFor();
+  await page.getByText("No exposure unit yet").waitFor();
   await press(page, ".notice-undo");
   await page.locator(".stencil-row", { hasText: "Bulb" }).waitFor();
   await fillForm(page, { goal: 6 });
@@ -166,14 +166,14 @@ test("a deleted lamp can be restored, and the goal is at least 7", async (t) => 
   await page.locator("#goal-help").getByText("7 or more.").waitFor();
   await fillForm(page, { goal: 8 });
   await save(page);
-  await page.getByText("The aim is step 8.").waitFor();
+  await page.getByText("Target: step 8.").waitFor();
 });
 
 /** Enters a finished batch: number of screens, minutes per screen. */
 async function addBatch(page, count, minutes) {
   await press(page, "#note-out");
   await fillForm(page, { count });
-  await chooseRadio(page, "time-kind", "Minutes a screen");
+  await chooseRadio(page, "time-kind", "Minutes per screen");
   await fillForm(page, { minutes });
   await press(page, "#out-now");
   await page.locator("dialog").waitFor({ state: "detached" });
@@ -181,7 +181,7 @@ async function addBatch(page, count, minutes) {
 
 async function charge(page, chemistry) {
   await press(page, "#charge");
-  await page.locator("dialog .caution").getByText("Gloves, goggles and air").waitFor();
+  await page.locator("dialog .caution").getByText("gloves, goggles and ventilation").waitFor();
   await fillForm(page, { chemistry });
   await press(page, "#charge-now");
   await page.locator("dialog").waitFor({ state: "detached" });
@@ -191,31 +191,31 @@ async function charge(page, chemistry) {
 test("three slower batches advise recharging the bath; a charge resets", async (t) => {
   const page = await openShop(t, app);
   await go(page, "#/stencil/bath", "#bath-state");
-  await page.locator("#bath-state").getByText("Note when it was charged").waitFor();
+  await page.locator("#bath-state").getByText("Log when you charge the tank").waitFor();
   await charge(page, "Dip, one to four");
   const state = page.locator("#bath-state");
-  await state.getByText("Too few batches to say: 6 more.").waitFor();
+  await state.getByText("Need 6 more batches to tell.").waitFor();
   for (const minutes of [5, 5, 5]) await addBatch(page, 4, minutes);
-  await state.getByText("Too few batches to say: 3 more.").waitFor();
+  await state.getByText("Need 3 more batches to tell.").waitFor();
   for (const minutes of [9, 9]) await addBatch(page, 4, minutes);
-  await state.getByText("Too few batches to say: 1 more.").waitFor();
+  await state.getByText("Need 1 more batch to tell.").waitFor();
   await addBatch(page, 4, 9);
-  await state.getByText("Charge the bath again").waitFor();
+  await state.getByText("Time to recharge the tank").waitFor();
   assert.equal(await page.locator("#bath-now").innerText(), "9");
   const chart = page.locator("#bath-chart svg");
   assert.equal(await chart.locator("circle").count(), 6);
   assert.equal(
     await chart.getAttribute("aria-label"),
-    "Minutes a screen, batch by batch: 5, 5, 5, 9, 9, 9. fresh 5. charge again 7.5.",
+    "Minutes per screen, batch by batch: 5, 5, 5, 9, 9, 9. fresh 5. recharge 7.5.",
   );
   // Deleting a batch removes the advice as well.
   await press(page, "#batches summary");
   await press(page, page.locator("#batches .icon-button").first());
-  await state.getByText("Too few batches to say: 1 more.").waitFor();
+  await state.getByText("Need 1 more batch to tell.").waitFor();
   await press(page, ".notice-undo");
-  await state.getByText("Charge the bath again").waitFor();
+  await state.getByText("Time to recharge the tank").waitFor();
   await charge(page, "Dip, one to four");
-  await state.getByText("Too few batches to say: 6 more.").waitFor();
+  await state.getByText("Need 6 more batches to tell.").waitFor();
   await press(page, "#charges summary");
   await page.locator("#charges").getByText("24 screens").waitFor();
 });
@@ -252,7 +252,7 @@ test("a batch moves its screens in and out of the bath, with undo", async (t) =>
   await press(page, batches(page).filter({ hasText: "23, 24" }).locator("button"));
   // One of the two is not clean and waits again.
   await toggle("24");
-  await chooseRadio(page, "time-kind", "Minutes of the batch");
+  await chooseRadio(page, "time-kind", "Minutes for the batch");
   await fillForm(page, { minutes: 12 });
   await press(page, "#out-now");
   await batches(page).filter({ hasText: "23, 24" }).waitFor({ state: "detached" });
@@ -266,7 +266,7 @@ test("ink volume comes from the mesh's data sheet or says what is missing", asyn
   const page = await openDemo(t, app);
   await go(page, "#/stencil/volume", "#volume");
   await chooseRadio(page, "mesh", "110 · 80\u00a0µm");
-  await page.locator("#lacks").getByText("Neither follows from the thread").waitFor();
+  await page.locator("#lacks").getByText("Thread diameter can't replace them").waitFor();
   assert.equal(await page.locator("#need").count(), 0);
   await chooseRadio(page, "mesh", "Another");
   // Ao 31 %, D 60 µm: 18.6 cm³/m², "Theoretical ink volume", Vth = Ao × D.
@@ -277,7 +277,7 @@ test("ink volume comes from the mesh's data sheet or says what is missing", asyn
   await page.locator("#need").getByText("144 g").waitFor();
   await press(page, "#finer summary");
   await fillForm(page, { weighed: 115.2 });
-  await page.locator("#real-transfer").getByText("That was 80 %.").waitFor();
+  await page.locator("#real-transfer").getByText("That was 80%.").waitFor();
   await press(page, "#real-transfer button");
   await page.locator("#need").getByText("115 g").waitFor();
 });
@@ -294,7 +294,7 @@ test("times, lamps and batches survive a reload without a network", async (t) =>
   await go(page, "#/stencil/bath", "#bath-state");
   await page.context().setOffline(true);
   await page.reload();
-  await page.locator("#bath-state").getByText("Too few batches to say: 5 more.").waitFor();
+  await page.locator("#bath-state").getByText("Need 5 more batches to tell.").waitFor();
   await go(page, "#/stencil/exposure", "#answer");
   await waitForAnswer(page, "239\u00a0s");
   await go(page, "#/stencil/kit", ".stencil-equipment");

@@ -78,7 +78,7 @@ test("a failed screen is photographed, burned again and finished offline", async
   const art = page.locator("#art");
   const { width, height } = await art.boundingBox();
   await art.tap({ position: { x: width * 0.9, y: height * 0.1 } });
-  await page.getByText(/^top right: (89|90|91) % from the left, (9|10|11) % from the top$/i).first().waitFor();
+  await page.getByText(/^top right: (89|90|91)% from the left, (9|10|11)% from the top$/i).first().waitFor();
   await press(page, ".failure-next");
   await press(page, '[data-since="5"]');
   await waitForPieces(page, 9, 5, 0);
@@ -88,7 +88,7 @@ test("a failed screen is photographed, burned again and finished offline", async
   await burnNewScreen(page, "B1", () => advance(page, 300));
   // Half an hour has passed; set-up began when the screen was ready.
   await waitForText(page, "#downtime", /^30:\d\d$/);
-  await waitForText(page, "#pulls-again", /^Pulls again about \d+:\d\d/);
+  await waitForText(page, "#pulls-again", /^Printing again about \d+:\d\d/);
   await judge(page, "M", "Spoiled");
   await waitForPieces(page, 9, 4, 1);
   await press(page, "#all-good");
@@ -118,7 +118,7 @@ test("a failed screen is photographed, burned again and finished offline", async
   await openStep(page, "photos");
   assert.deepEqual((await openPhotos(page, 2)).sort(), [[480, 640], [640, 480]]);
   await waitForStepSummary(page, "mark", /^top right/);
-  await waitForStepSummary(page, "remedy", "Burn again · B1");
+  await waitForStepSummary(page, "remedy", "Expose again · B1");
 
   const stored = await storedPhotos(page);
   assert.equal(stored.length, 2);
@@ -127,7 +127,7 @@ test("a failed screen is photographed, burned again and finished offline", async
   const other = await openFirst(t, app);
   await press(other, "#have-file");
   await other.locator("#file").waitFor();
-  assert.match(await importBackup(other, bytes), /2 photos new/);
+  assert.match(await importBackup(other, bytes), /2 new photos/);
   await go(other, failure, "#downtime");
   await waitForText(other, "#downtime", /^3\d:\d\d$/);
   await openStep(other, "photos");
@@ -163,7 +163,7 @@ test("suspect pieces are judged by size or at once, and the sums agree", async (
   await resumePress(page);
   // Spoiled pieces are off the count; it says how many are still to be judged.
   await waitForCount(page, 4);
-  await page.locator(".failure-bar.open:not(.stands)").getByText("3 pieces to look at").waitFor();
+  await page.locator(".failure-bar.open:not(.stands)").getByText("3 pieces to check").waitFor();
   await press(page, "#stop");
   await press(page, "#end-anyway");
   assert.equal(await page.locator("#ended-good").innerText(), "1 of 15");
@@ -236,7 +236,7 @@ test("two failures of a run share no suspect pieces", async (t) => {
   await go(page, "#/", "#verdict");
   const bar = page.locator(".page.day > .failure-bar.stands");
   await bar.getByText("Out of register").waitFor();
-  await bar.getByText(/^Press stands \d+:\d\d$/).waitFor();
+  await bar.getByText(/^Press down \d+:\d\d$/).waitFor();
   await press(page, bar);
   await page.locator("#go-on").waitFor();
   await press(page, ".head-back");
@@ -266,19 +266,19 @@ test("the keyboard moves the mark, and its position is announced", async (t) => 
   await page.locator("#art").focus();
   await page.keyboard.press("ArrowLeft");
   const markText = page.locator("#mark-words");
-  await markText.getByText("centre: 50 % from the left, 50 % from the top").waitFor();
+  await markText.getByText("center: 50% from the left, 50% from the top").waitFor();
   await page.keyboard.press("Shift+ArrowLeft");
   await page.keyboard.press("Shift+ArrowLeft");
   await page.keyboard.press("ArrowDown");
-  await markText.getByText("left: 30 % from the left, 52 % from the top").waitFor();
-  assert.match(await page.locator("#art").getAttribute("aria-label"), /left: 30 %/);
+  await markText.getByText("left: 30% from the left, 52% from the top").waitFor();
+  assert.match(await page.locator("#art").getAttribute("aria-label"), /left: 30%/);
   // The last position is saved when the page is left.
   await press(page, ".head-back");
   await press(page, ".failure-bar");
-  await waitForStepSummary(page, "mark", /^left: 30 %/);
+  await waitForStepSummary(page, "mark", /^left: 30%/);
   await openStep(page, "mark");
   await press(page, "#mark-clear");
-  await waitForStepSummary(page, "mark", "not recorded yet");
+  await waitForStepSummary(page, "mark", "not entered");
 });
 
 test("a second finger moves no mark; a cancelled drag puts it back", async (t) => {
@@ -295,7 +295,7 @@ test("a second finger moves no mark; a cancelled drag puts it back", async (t) =
   let art = await page.locator("#art").boundingBox();
   const finger = (id, right, down) => ({ id, x: art.x + art.width * right, y: art.y + art.height * down });
   /** In these tens of percent: a finger is placed by whole pixels. */
-  const waitForMark = (right, down) => waitForText(page, "#mark-words", new RegExp(`: ${right}\\d % from the left, ${down}\\d % from the top`));
+  const waitForMark = (right, down) => waitForText(page, "#mark-words", new RegExp(`: ${right}\\d% from the left, ${down}\\d% from the top`));
   const touch = await touchInput(page);
   await touch.down(finger(1, 0.25, 0.25));
   await touch.move(finger(1, 0.35, 0.35));
@@ -307,8 +307,8 @@ test("a second finger moves no mark; a cancelled drag puts it back", async (t) =
   await waitForMark(4, 3);
   await touch.up();
   const marks = await page.evaluate(() => window.marks);
-  assert.deepEqual(marks.filter((words) => /[89]\d %/.test(words)), [], "where the second finger was");
-  await waitForStepSummary(page, "mark", /: 4\d %/);
+  assert.deepEqual(marks.filter((words) => /[89]\d%/.test(words)), [], "where the second finger was");
+  await waitForStepSummary(page, "mark", /: 4\d%/);
 
   // What was recorded may take a line more above.
   art = await page.locator("#art").boundingBox();
@@ -324,7 +324,7 @@ test("a second finger moves no mark; a cancelled drag puts it back", async (t) =
   await waitForMark(4, 3);
   await press(page, ".head-back");
   await press(page, ".failure-bar");
-  await waitForStepSummary(page, "mark", /: 4\d %/);
+  await waitForStepSummary(page, "mark", /: 4\d%/);
 });
 
 test("another remedy cancels the new screen; a used label is refused", async (t) => {
@@ -351,7 +351,7 @@ test("another remedy cancels the new screen; a used label is refused", async (t)
   await page.locator("[data-step=Coat][aria-pressed=false]").waitFor();
   await press(page, "[data-remedy=Clean]");
   await page.locator("#burning").waitFor({ state: "detached" });
-  await page.locator(".caution").getByText("safety data sheets decide").waitFor();
+  await page.locator(".caution").getByText("safety data sheets (SDS)").waitFor();
   await waitForStepSummary(page, "remedy", /^Clean it$/);
 });
 
@@ -374,7 +374,7 @@ test("a burned screen is offered again after a tap on another remedy", async (t)
   await page.locator("#burning").waitFor({ state: "detached" });
   await openStep(page, "remedy");
   await press(page, "[data-remedy=BurnAgain]");
-  await page.locator("dialog [data-stock=B6]").getByText("burned for this already").waitFor();
+  await page.locator("dialog [data-stock=B6]").getByText("already exposed for this").waitFor();
   await press(page, "dialog [data-stock=B6]");
   await page.locator("[data-step=Expose][aria-pressed=true]").waitFor();
   await page.locator("[data-step=WashDry][aria-pressed=false]").waitFor();

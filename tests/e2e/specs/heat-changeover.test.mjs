@@ -12,14 +12,14 @@ const app = testServer();
 test("after cotton the heat change for polyester is shown first", async (t) => {
   const page = await cottonThenPolyester(t, app);
   await waitForText(page, "#changeover h2", "too hot for polyester");
-  await waitForText(page, "#heat-stands", `It stands at ${degrees(340)}, as for Tour tees.`);
+  await waitForText(page, "#heat-stands", `It's at ${degrees(340)}, from Tour tees.`);
   // The lower of the two published limits for dye migration: an ink maker's bulletin.
-  await waitForText(page, ".heat-limits li", `${degrees(265)}its dye moves into the printan ink maker's bulletin`);
-  await waitForText(page, ".heat-limits li", `${degrees(300)}it scorches`);
+  await waitForText(page, ".heat-limits li", `${degrees(265)}dye migrationan ink manufacturer's bulletin`);
+  await waitForText(page, ".heat-limits li", `${degrees(300)}scorching`);
   await waitForText(page, ".heat-steps li", `Dryer ${degrees(260)}was ${degrees(340)}`);
   // 44.4 °C down at 20 s per degree (our own assumption).
   await waitForText(page, "#heat-wait", `Allow about 15${NBSP}min`);
-  await waitForText(page, "#heat-wait", "a cautious guess");
+  await waitForText(page, "#heat-wait", "a cautious estimate");
 
   const bar = await page.locator(".places").boundingBox();
   for (const part of ["#changeover h2", ".heat-limits", ".heat-steps", "#heat-wait", "#settle-start"]) {
@@ -40,22 +40,22 @@ test("the start asks while ink is held, until the dryer has settled", async (t) 
   const page = await cottonThenPolyester(t, app);
   await page.locator("#hold").waitFor();
   await press(page, "#start");
-  await waitForText(page, ".heat-reasons li", `${degrees(265)}: its dye moves into the print`);
-  await waitForText(page, ".heat-reasons li", "1 change at dryer or flash is not made.");
+  await waitForText(page, ".heat-reasons li", `${degrees(265)}: dye migration`);
+  await waitForText(page, ".heat-reasons li", "1 dryer or flash change not made yet.");
   await press(page, "#hold-back");
   await page.locator("dialog[open]").waitFor({ state: "detached" });
   assert.equal(await page.locator("#zone").count(), 0);
 
   // The shop has no dryer yet: starting the timer adds it.
   await press(page, "#settle-start");
-  await waitForText(page, "#settling", `Settling to ${degrees(260)}`);
+  await waitForText(page, "#settling", `Changing to ${degrees(260)}`);
   await waitForText(page, "#heat-stands", `may still be at ${degrees(340)}`);
   await page.locator("#hold").waitFor();
   await press(page, "#start");
-  await waitForText(page, ".heat-reasons li", "still settling");
+  await waitForText(page, ".heat-reasons li", "still changing temperature");
   await press(page, "#hold-back");
   await page.reload();
-  await waitForText(page, "#settling", `Settling to ${degrees(260)}`);
+  await waitForText(page, "#settling", `Changing to ${degrees(260)}`);
   await settled(page);
   await page.locator("#heat-ready").waitFor();
   await page.locator("[data-item=Dryer] .badge.good").waitFor();
@@ -72,7 +72,7 @@ test("starting despite a hold records the check as skipped", async (t) => {
   const page = await cottonThenPolyester(t, app);
   await measureDryer(page, 300);
   // The lowest limit that was published.
-  await waitForText(page, "[data-item=Dryer] .badge.bad", `${degrees(300)}: the limit is ${degrees(265)}, its dye moves into the print`);
+  await waitForText(page, "[data-item=Dryer] .badge.bad", `${degrees(300)}: the limit is ${degrees(265)}, dye migration`);
   await press(page, "#start");
   await page.locator("#hold-back").waitFor();
   await press(page, "#start-anyway");
@@ -83,8 +83,8 @@ test("starting despite a hold records the check as skipped", async (t) => {
 
 test("a set-up that is too hot says so and links to the run form", async (t) => {
   const page = await cottonThenPolyester(t, app, { run: { dryer: 340 } });
-  await waitForText(page, "#changeover h2", "This set-up is too hot for polyester");
-  await waitForText(page, "#heat-stands", `The run asks for ${degrees(340)}.`);
+  await waitForText(page, "#changeover h2", "This setup is too hot for polyester");
+  await waitForText(page, "#heat-stands", `This run calls for ${degrees(340)}.`);
   await press(page, "#changeover .button");
   await fillForm(page, { dryer: 255 });
   await save(page);
@@ -94,9 +94,9 @@ test("a set-up that is too hot says so and links to the run form", async (t) => 
 
 test("the next day the dryer is not said to stand at yesterday's temperature", async (t) => {
   const page = await cottonThenPolyester(t, app, { before: installTimers });
-  await waitForText(page, "#heat-stands", `It stands at ${degrees(340)}, as for Tour tees.`);
+  await waitForText(page, "#heat-stands", `It's at ${degrees(340)}, from Tour tees.`);
   await page.clock.fastForward("24:00:00");
-  await waitForText(page, "#heat-stands", `It was last set to ${degrees(340)}, for Tour tees, yesterday`);
+  await waitForText(page, "#heat-stands", `Last set to ${degrees(340)} for Tour tees, yesterday`);
   await waitForText(page, "#changeover h2", "The dryer was last set too hot for polyester");
   await page.locator("#hold").waitFor();
 });
@@ -107,11 +107,11 @@ test("a mistaken touch on the timer is asked about and teaches nothing", async (
   await page.locator("#settling").waitFor();
   await page.clock.fastForward("00:02");
   await press(page, "#settle-done");
-  await waitForText(page, "#settle-doubt", `expected to take about 15${NBSP}min`);
+  await waitForText(page, "#settle-doubt", `Expected for this change: about 15${NBSP}min`);
   assert.equal(await page.locator("#settle-count").count(), 0, "no dryer is so quick");
   await press(page, "#settle-keep");
   await page.locator("dialog[open]").waitFor({ state: "detached" });
-  await waitForText(page, "#settling", `Settling to ${degrees(260)}`);
+  await waitForText(page, "#settling", `Changing to ${degrees(260)}`);
   await page.clock.fastForward("11:58");
   await press(page, "#settle-done");
   await page.locator("#heat-ready").waitFor();
@@ -135,7 +135,7 @@ test("the expected wait is learned from the shop's own timings", async (t) => {
       await go(page, "#/heat/unit/new", "#name");
       await fillForm(page, { name: "Tunnel", heated_length: 48, slowest: 30, fastest: 10 });
       await save(page);
-      await waitForText(page, "#fastest-help .problem", "must not be below");
+      await waitForText(page, "#fastest-help .problem", "Can't be lower");
       await fillForm(page, { fastest: 90 });
       await save(page);
       await waitForText(page, ".heat-cards li", "Tunnel");
@@ -151,7 +151,7 @@ test("the expected wait is learned from the shop's own timings", async (t) => {
     },
   });
   await waitForText(page, "#heat-wait", `Allow about 8${NBSP}min`);
-  await waitForText(page, "#heat-wait", "learned from 2 of your own timings");
+  await waitForText(page, "#heat-wait", "from 2 changes you timed");
   // A finished timing is added to the log; a dropped one is not.
   await press(page, "#settle-start");
   await press(page, "#settle-drop");
@@ -161,5 +161,5 @@ test("the expected wait is learned from the shop's own timings", async (t) => {
   await page.locator("#heat-ready").waitFor();
   await go(page, "#/heat/settling", ".heat-list");
   assert.equal(await page.locator(".heat-list li").count(), 3);
-  await waitForText(page, ".heat-list li", "time left out");
+  await waitForText(page, ".heat-list li", "time not saved");
 });

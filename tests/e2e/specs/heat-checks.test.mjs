@@ -22,7 +22,7 @@ test("a dryer at the dye limit holds the ink, however near its setting", async (
   // Taken back it holds all the same, and a look at the display is not offered.
   await press(page, "[data-item=Dryer] .button.quiet");
   await page.locator("[data-item=Dryer] [data-stands]").waitFor();
-  await waitForText(page, "[data-item=Dryer] [data-stands]", "does not lift it");
+  await waitForText(page, "[data-item=Dryer] [data-stands]", "can't clear it");
   assert.equal(await page.locator("[data-item=Dryer] .tick").count(), 0);
   await page.locator("#hold").waitFor();
   await measureDryer(page, 262);
@@ -42,10 +42,10 @@ test("an infrared reading does not clear polyester", async (t) => {
   await save(page);
   await page.locator(".heat-cards li").first().waitFor();
   await addPolyesterJob(page, { dryer: 290 });
-  await waitForText(page, "#changeover h2", "This set-up is too hot for polyester");
+  await waitForText(page, "#changeover h2", "This setup is too hot for polyester");
   await press(page, "#on-paper summary");
   await waitForText(page, "#on-paper .heat-findings", `passed by ${degrees(25)}`);
-  await waitForText(page, "#on-paper .heat-caveats", "it can hold a fabric, and never clears it");
+  await waitForText(page, "#on-paper .heat-caveats", "it can rule a fabric out, never clear it");
 });
 
 test("an infrared reading is told why it does not check the dryer", async (t) => {
@@ -53,13 +53,13 @@ test("an infrared reading is told why it does not check the dryer", async (t) =>
   await press(page, "[data-item=Dryer] [aria-expanded]");
   await page.locator("#measure-Dryer").fill("255");
   await press(page, "[data-item=Dryer] [type=submit]");
-  await waitForText(page, "[data-item=Dryer] .problem", "Say how it was measured");
+  await waitForText(page, "[data-item=Dryer] .problem", "Select how it was measured");
   await press(page, "#way-1");
-  await waitForText(page, "[data-item=Dryer] .measure", "it can hold this fabric, never clear it");
+  await waitForText(page, "[data-item=Dryer] .measure", "it can fail this fabric, never pass it");
   await press(page, "[data-item=Dryer] [type=submit]");
-  await waitForText(page, "[data-item=Dryer] .badge.tight", `${degrees(255)} by infrared: checks nothing`);
+  await waitForText(page, "[data-item=Dryer] .badge.tight", `${degrees(255)} by infrared: not enough to pass`);
   await waitForText(page, "#changeover h2", "too hot for polyester");
-  await waitForText(page, "#heat-stands", `It stands at ${degrees(340)}`);
+  await waitForText(page, "#heat-stands", `It's at ${degrees(340)}`);
   await page.locator("#hold").waitFor();
   await measureDryer(page, 268, { infrared: true });
   await waitForText(page, "[data-item=Dryer] .badge.bad", `${degrees(268)}: the limit is ${degrees(265)}`);
@@ -81,7 +81,7 @@ test("a time in the heat measured short of the ink's cure holds the ink", async 
   await page.locator("#measure-Dwell").fill("86");
   await press(page, "[data-item=Dwell] [type=submit]");
   await waitForText(page, "[data-item=Dwell] .badge.bad", `this ink needs 90${NBSP}s`);
-  await waitForText(page, "#changeover h2", "Too little time in the heat for this ink");
+  await waitForText(page, "#changeover h2", "Dwell time too short for this ink");
   await page.locator("#hold").waitFor();
 });
 
@@ -92,7 +92,7 @@ test("a dryer too hot for the fabric is warned of while the run is entered", asy
   assert.equal(await page.locator("#dryer-limits li").count(), 0);
   await fillForm(page, { dryer: 320 });
   await waitForText(page, "#dryer-limits .problem", "too hot for polyester");
-  await waitForText(page, "#dryer-limits li", `${degrees(265)}: its dye moves into the print`);
+  await waitForText(page, "#dryer-limits li", `${degrees(265)}: dye migration`);
   await fillForm(page, { dryer: 255 });
   await page.locator("#dryer-limits li").first().waitFor({ state: "detached" });
 });

@@ -18,7 +18,7 @@ test("the ink's data sheet and a measurement determine the cure", async (t) => {
   await addRun(page, { ink: "Brick", dryer: 340, dwell: 150 });
   await openChecks(page);
   const run = await hashOf(page);
-  await waitForText(page, "#on-paper summary", "Cure not known: missing the dryer's error, the ink's sheet");
+  await waitForText(page, "#on-paper summary", "Can't tell if it cures: missing the dryer offset, the ink data sheet");
   await press(page, "#on-paper summary");
   await press(page, page.locator("#on-paper .heat-fixes a").first());
   await fillForm(page, { name: "Tunnel", heated_length: 48 });
@@ -30,18 +30,18 @@ test("the ink's data sheet and a measurement determine the cure", async (t) => {
   await waitForText(page, ".heat-cards li", `${degrees(10)} cooler than set`);
 
   await go(page, run, "#on-paper");
-  await waitForText(page, "#on-paper summary", "Cure not known: missing the ink's sheet");
+  await waitForText(page, "#on-paper summary", "Can't tell if it cures: missing the ink data sheet");
   await press(page, "#on-paper summary");
   await press(page, page.locator("#on-paper .heat-fixes a").first());
   assert.equal(await page.locator("#ink").inputValue(), "Brick", "the run's ink");
   await fillForm(page, { cure: 320, hold: 120, highest: 300 });
   await save(page);
-  await waitForText(page, "#highest-help .problem", "must not be below");
+  await waitForText(page, "#highest-help .problem", "Can't be lower");
   await fillForm(page, { highest: 350 });
   await save(page);
-  await waitForText(page, "#on-paper summary", `Cure reached on paper, 30${NBSP}s to spare`);
+  await waitForText(page, "#on-paper summary", `Should cure (calculated), 30${NBSP}s to spare`);
   await press(page, "#on-paper summary");
-  await waitForText(page, "#on-paper", "The wash test decides");
+  await waitForText(page, "#on-paper", "Go by the wash test");
   await waitForText(page, "#on-paper .lines", degrees(330));
 
   await go(page, "#/heat/inks", ".menu");
@@ -50,25 +50,25 @@ test("the ink's data sheet and a measurement determine the cure", async (t) => {
   await save(page);
   await waitForText(page, ".menu-row", degrees(335));
   await go(page, run, "#on-paper");
-  await waitForText(page, "#on-paper summary", `Too cool to cure on paper: ${degrees(5)} short`);
+  await waitForText(page, "#on-paper summary", `Won't cure (calculated): ${degrees(5)} too cool`);
 });
 
 test("a shop's own heat limit needs a reason and can be reset", async (t) => {
   const page = await openShop(t, app);
   await go(page, "#/heat", ".menu");
-  await press(page, page.locator(".menu-row", { hasText: "What fabrics bear" }));
+  await press(page, page.locator(".menu-row", { hasText: "Fabric heat limits" }));
   const row = page.locator("a[href='#/heat/limit/4']");
-  await row.getByText("an ink maker's bulletin").waitFor();
+  await row.getByText("an ink manufacturer's bulletin").waitFor();
   await row.getByText(`Also published: ${degrees(280)}, a trade glossary.`).waitFor();
   await press(page, row);
   await fillForm(page, { temperature: 275 });
   await save(page);
-  await waitForText(page, "#note-help .problem", "This is needed.");
+  await waitForText(page, "#note-help .problem", "Required.");
   await fillForm(page, { note: "Garment maker's sheet, March" });
   await save(page);
   await row.getByText(degrees(275)).waitFor();
-  await row.getByText("higher than the cautious figure").waitFor();
-  await row.getByText(`In place of ${degrees(265)}, an ink maker's bulletin.`).waitFor();
+  await row.getByText("above the cautious default").waitFor();
+  await row.getByText(`Instead of ${degrees(265)}, an ink manufacturer's bulletin.`).waitFor();
   await press(page, row);
   await press(page, "#limit-back");
   await row.getByText(degrees(265)).waitFor();
@@ -102,7 +102,7 @@ test("a passed wash test is due again when the run's heat changes", async (t) =>
   await fillForm(page, { dryer: 330 });
   await save(page);
   // Back where the form was opened.
-  await waitForText(page, "#run-tests summary", "Wash test due: another dryer temperature");
+  await waitForText(page, "#run-tests summary", "Wash test due: different dryer temperature");
   await go(page, "#/heat/tests", "[data-due]");
   await waitForText(page, "[data-due]", "Brick on cotton");
   await go(page, "#/heat", ".menu");
@@ -128,7 +128,7 @@ test("a trial is shown with the next run of its ink", async (t) => {
   await waitForText(page, "#run-trials", "on another fabric");
   await press(page, "#run-trials .menu-row");
   await press(page, "#delete");
-  await page.getByText("The trial is deleted.").waitFor();
+  await page.getByText("Trial deleted.").waitFor();
   await page.locator(".empty").waitFor();
   await press(page, ".notice-undo");
   await waitForText(page, ".menu-row", "Brick on cotton");
@@ -152,18 +152,18 @@ test("a room reading gives heat level and water, and expires", async (t) => {
   await waitForText(page, "#room-feels", `feels like ${degrees(118)}`);
   await waitForText(page, "#room-level", "Very high to extreme heat risk");
   // CDC/NIOSH, "Heat Stress: Hydration": no more than 48 fluid ounces an hour.
-  await waitForText(page, "#room-water", `At least 4 cups (1${NBSP}l) of water an hour, never more than 6`);
-  await page.getByText("call emergency services").waitFor();
+  await waitForText(page, "#room-water", `At least 4 cups (1${NBSP}L) of water per hour, never more than 6`);
+  await page.getByText("call 911 or your emergency number first").waitFor();
   // The level says to put the work off, so the table's minutes for dry air are not shown beside it.
-  await waitForText(page, "#room-rest", "put it off");
-  await waitForText(page, "#room-rest-why", "At this heat index no minutes hold");
+  await waitForText(page, "#room-rest", "postpone the work");
+  await waitForText(page, "#room-rest-why", "At this heat index the table's minutes don't apply");
   await go(page, "#/", "#room-strip");
   await waitForText(page, "#room-strip", "just now");
 
   await page.clock.fastForward("02:01:00");
-  await waitForText(page, "#room-strip", "read again");
+  await waitForText(page, "#room-strip", "log again");
   await press(page, "#room-strip");
-  await waitForText(page, "#room-old", "Older than two hours");
+  await waitForText(page, "#room-old", "More than two hours old");
   await waitForText(page, "#room-now", `2${NBSP}h${NBSP}1${NBSP}min ago`);
   assert.ok((await page.locator("#room-now").innerText()).includes(`2${NBSP}h${NBSP}1${NBSP}min`), "a duration does not break across lines");
   await fillForm(page, { temperature: 92, humidity: 45 });
@@ -172,7 +172,7 @@ test("a room reading gives heat level and water, and expires", async (t) => {
   await waitForText(page, "#room-water", "About 4 cups");
   await page.locator("#room-old").waitFor({ state: "detached" });
   await waitForText(page, "#room-rest", "More rest than usual");
-  await waitForText(page, "#room-rest-why", `The table is for 30${NBSP}% humidity`);
+  await waitForText(page, "#room-rest-why", "The table is for 30% humidity");
   await press(page, ".notice-undo");
   await waitForText(page, "#room-level", "Very high to extreme");
   // CDC/NIOSH, "Work/Rest Schedules", in the dry air it is for: moderate work at 100 °F is 45 minutes, then 15 of rest.
@@ -186,7 +186,7 @@ test("a room reading gives heat level and water, and expires", async (t) => {
   await fillForm(page, { temperature: 90, humidity: 35 });
   await press(page, "#room-save");
   await waitForText(page, "#room-level", "Lower heat risk");
-  await waitForText(page, "#room-rest-why", "this air is damper");
+  await waitForText(page, "#room-rest-why", "this air is more humid");
 });
 
 test("heat entries survive a reload without a network", async (t) => {
@@ -229,11 +229,11 @@ test("the demo shop has every kind of heat entry", async (t) => {
   const page = await openDemo(t, app);
   await waitForText(page, "#room-strip", "Moderate heat risk");
   await go(page, await page.locator(".run-link").nth(1).getAttribute("href"), "#changeover");
-  await waitForText(page, "#heat-wait", "learned from 3 of your own timings");
+  await waitForText(page, "#heat-wait", "from 3 changes you timed");
   await waitForText(page, "#run-trials summary", "1 trial with this ink");
-  await waitForText(page, "#on-paper summary", "Cure reached on paper");
+  await waitForText(page, "#on-paper summary", "Should cure (calculated)");
   await press(page, "#to-heat");
-  for (const words of ["Tunnel, Swing-out flash", "3 inks · 2 inks to print have none", "3 due", "1 trial", "6 changes timed"]) {
+  for (const words of ["Tunnel, Swing-out flash", "3 inks · 2 upcoming inks have none", "3 due", "1 trial", "6 changes timed"]) {
     await waitForText(page, ".menu-row", words);
   }
 });

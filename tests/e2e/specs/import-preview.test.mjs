@@ -37,9 +37,9 @@ test("a file of the demo is shown before its merge, left, and taken back", async
 
   await pickBackup(page, bytes);
   assert.equal(await origin(page), "demo");
-  await page.locator("#preview").getByText("Its invented jobs would be mixed into your own").waitFor();
+  await page.locator("#preview").getByText("Its made-up jobs would be mixed with yours").waitFor();
   await page.locator("#preview-shop").getByText("Two Kettles Print Room").waitFor();
-  await page.locator("#preview").getByText(`${facts} facts new`).first().waitFor();
+  await page.locator("#preview").getByText(`${facts} entries new`).first().waitFor();
   await page.locator("#preview-changes").getByText(/\d+ new jobs/).waitFor();
   await press(page, "#leave-file");
   await page.locator("#preview").waitFor({ state: "detached" });
@@ -47,9 +47,9 @@ test("a file of the demo is shown before its merge, left, and taken back", async
 
   await pickBackup(page, bytes);
   await press(page, "#import-file");
-  await page.locator("#import-result").getByText(`${facts} facts new`).waitFor();
+  await page.locator("#import-result").getByText(`${facts} entries new`).waitFor();
   await press(page, "#take-back");
-  await page.locator("#import-result").getByText(`${facts} facts left this device`).waitFor();
+  await page.locator("#import-result").getByText(`${facts} entries removed from this device`).waitFor();
   assert.deepEqual(await shopState(page), before);
   assert.equal(await shopName(page), "Harbour Prints");
   await page.reload();
@@ -68,9 +68,9 @@ test("what was recorded after an import stays when it is taken back", async (t) 
   await page.reload();
   await waitForCount(page, 5);
   await go(page, "#/more/backup", "#take-back");
-  await page.locator("#import-at").getByText("Last file brought in").waitFor();
+  await page.locator("#import-at").getByText("Last import").waitFor();
   await press(page, "#take-back");
-  await page.locator("#import-result").getByText("left this device").waitFor();
+  await page.locator("#import-result").getByText("removed from this device").waitFor();
   await go(page, run, "#zone");
   await waitForCount(page, 5);
   await pull(page, 1);
@@ -99,7 +99,7 @@ test("a file of one's own other device is recognised, another shop's not", async
   await pickBackup(one, (await exportBackup(two)).bytes);
   assert.equal(await origin(one), "same");
   await one.locator("#preview-changes").getByText("Pieces counted: 4").waitFor();
-  await one.locator("#preview-changes").getByText("Adds to 1 job that is here").waitFor();
+  await one.locator("#preview-changes").getByText("Adds to 1 job here").waitFor();
   await press(one, "#import-file");
   await one.locator("#import-result .verdict").waitFor();
   await go(one, run, "#zone");
@@ -111,7 +111,7 @@ test("a file of one's own other device is recognised, another shop's not", async
   await pickBackup(one, (await exportBackup(stranger)).bytes);
   assert.equal(await origin(one), "other");
   await one.locator("#preview").getByText("no device in common with this shop").waitFor();
-  await one.locator("#preview-changes").getByText("may then be called Elsewhere").waitFor();
+  await one.locator("#preview-changes").getByText("may change to Elsewhere").waitFor();
   await press(one, "#leave-file");
   assert.equal(await shopName(one), "Harbour Prints");
 });
@@ -134,7 +134,7 @@ test("a file dated years ahead is told of once, not at each opening", async (t) 
   const page = await openCounting(t, app);
   const run = await hashOf(page);
   await pull(page, 2);
-  assert.match(await importBackup(page, fileAhead(1, 4000)), /1 fact is dated ahead of now/);
+  assert.match(await importBackup(page, fileAhead(1, 4000)), /1 entry has a future date/);
   await page.locator("#clock-banner").getByText("This device's clock is").waitFor();
   await press(page, "#clock-banner button");
   await page.locator("#clock-banner").waitFor({ state: "detached" });

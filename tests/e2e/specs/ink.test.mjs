@@ -52,20 +52,20 @@ test("a recipe that does not add up is repaired and saved", async (t) => {
   await part(page, "Mixing clear", "48");
   await part(page, "Yellow", "20", { kind: 1 });
   await part(page, "Tinting white", "30", { kind: 1 });
-  await waitForText(page, "#sum", `The parts add up to ${percent(98)}. ${percent(2)} is missing.`);
+  await waitForText(page, "#sum", `Adds up to ${percent(98)}. ${percent(2)} is missing.`);
   await save(page);
   await page.locator("#sum .problem").waitFor();
   assert.equal(await page.locator("#percent-1").inputValue(), "20", "nothing typed is lost");
-  await waitForText(page, "[data-fix=fill]", "Mixing clear makes up for it: 50");
+  await waitForText(page, "[data-fix=fill]", "Set Mixing clear to 50");
   await press(page, "[data-fix=fill]");
   await waitForText(page, "#sum", `Adds up to ${percent(100).replace(NBSP, " ")}`);
   await save(page);
-  await waitForText(page, "#best h2", "Revision 1");
-  await waitForText(page, "#best", "Nobody said yes to it yet.");
+  await waitForText(page, "#best h2", "Version 1");
+  await waitForText(page, "#best", "Not approved yet.");
   // The published recipe of three components: 20, 30 and 50 percent.
   assert.deepEqual(await texts(page, "#best .ink-number"), ["50.00", "20.00", "30.00"].map(percent));
   await page.reload();
-  await waitForText(page, "#best h2", "Revision 1");
+  await waitForText(page, "#best h2", "Version 1");
   await go(page, "#/ink", "#recipes .ink-row");
   await waitForText(page, "#recipes .ink-row", "Brick");
 });
@@ -79,7 +79,7 @@ test("500 g of ink with 10 % and 3 % on top weigh 565 g", async (t) => {
   await part(page, "Base", "100");
   await part(page, "Softener", "10", { kind: 2, onTop: true });
   await part(page, "Bonder", "3", { kind: 2, onTop: true });
-  await waitForText(page, "#sum", "100 g of ink weigh 113 g");
+  await waitForText(page, "#sum", "100 g of ink weighs 113 g");
   await save(page);
   await press(page, "#again");
   await page.locator("#grams").fill("500");
@@ -96,9 +96,9 @@ test("a sum over 100 % is offered as additions on top", async (t) => {
   await page.locator("#name").fill("Tinted");
   await part(page, "Base", "100");
   await part(page, "Blue", "6", { kind: 1 });
-  await waitForText(page, "#sum", "It looks as if the others come on top of it.");
+  await waitForText(page, "#sum", "The others look like additives on top.");
   await press(page, "[data-fix=on-top]");
-  await waitForText(page, "#sum", "100 g of ink weigh 106 g");
+  await waitForText(page, "#sum", "100 g of ink weighs 106 g");
   assert.ok(await page.locator("#convention-1").isChecked(), "the form is in the other convention now");
 });
 
@@ -111,7 +111,7 @@ test("a missing or repeated component is reported beside its row", async (t) => 
   await page.locator("#name").fill("Fern");
   await part(page, "Base", "50");
   await part(page, "Base", "50");
-  await waitForText(page, ".ink-part .problem", "It stands twice");
+  await waitForText(page, ".ink-part .problem", "Listed twice");
   await page.locator("#percent-1").fill("fifty");
   await page.locator(".ink-part.wrong").waitFor();
   assert.equal(await page.locator("#percent-1").inputValue(), "fifty");
@@ -125,20 +125,20 @@ test("making again uses the approved revision, not a newer one", async (t) => {
   const page = await openDemo(t, app, METRIC);
   await go(page, "#/ink", "#recipes");
   await press(page, page.locator("#recipes .ink-row").filter({ hasText: "Bone" }));
-  await waitForText(page, "#newer", "Revision 2 is newer, and nobody said yes to it yet. What is made is revision 1.");
+  await waitForText(page, "#newer", "Version 2 is newer but not approved yet. Mixing uses version 1.");
   await press(page, "#again");
   await waitForText(page, "#which", "Approved by Marsh Lane Seed Library");
   await page.locator("#grams").fill("750");
   await waitForText(page, "#total", g(750));
   // By hand: 97.2, 1.8, 0.6 and 0.4 percent of 750 g.
-  assert.deepEqual(await weighed(page), { "Base, white-filled": g(729), Yellow: g(13.5), "Warm red": g(4.5), Black: g(3) });
+  assert.deepEqual(await weighed(page), { "Base, white-filled": g(729), Yellow: g(13.5), "Brick red": g(4.5), Black: g(3) });
 
   await press(page, '#which [data-revision="2"]');
-  await waitForText(page, "#which h2", "This is revision 2");
-  await waitForText(page, "#which .ink-choose", "Revision 1 is the one Marsh Lane Seed Library approved.");
+  await waitForText(page, "#which h2", "This is version 2");
+  await waitForText(page, "#which .ink-choose", "Version 1 is the one Marsh Lane Seed Library approved.");
   assert.equal((await weighed(page)).Yellow, g(15));
   await press(page, '#which [data-revision="1"]');
-  await waitForText(page, "#which h2", "This is revision 1");
+  await waitForText(page, "#which h2", "This is version 1");
 });
 
 test("making again creates a pot for its run", async (t) => {
@@ -148,7 +148,7 @@ test("making again creates a pot for its run", async (t) => {
   await press(page, "#again");
   await press(page, "#by-1");
   await page.locator("#pieces").fill("40");
-  await waitForText(page, "#batch", "really used");
+  await waitForText(page, "#batch", "similar run");
   const total = await page.locator("#total").innerText();
   assert.equal(total, (await page.locator("#batch strong").innerText()), "the batch of so many pieces, to the scale's step");
   await page.locator("#pieces").fill("none");
@@ -175,7 +175,7 @@ test("a coarse scale shows its error and the batch size that avoids it", async (
   await press(page, "#again");
   await page.locator("#grams").fill("730");
   // By hand: 3.65 g reads 3.5 g, 4.1 % too little; half a step is 1 % of 25 g, which is 0.5 % of 5 kg.
-  await waitForText(page, "#rounding", `Rounded to the scale's ${g(0.5)}: ${percent(4.1)} off at worst. From 5${NBSP}kg on`);
+  await waitForText(page, "#rounding", `Rounded to the scale's ${g(0.5)}: off by ${percent(4.1)} at most. From 5${NBSP}kg up`);
   assert.deepEqual(await weighed(page), { Base: g(726.5), Black: g(3.5) });
   await waitForText(page, '[data-component="Black"]', `exactly ${g(3.65)}, −${percent(4.1)}`);
 });
@@ -196,7 +196,7 @@ test("exceeding a data sheet's limit is reported while typing", async (t) => {
   await save(page);
   await page.locator("#best").waitFor();
   await go(page, "#/ink", "#needs");
-  await waitForText(page, ".ink-need", "What a print takes is not worked out");
+  await waitForText(page, ".ink-need", "Ink per print not calculated yet");
 });
 
 test("a revision shows its parent and reason and can be deleted", async (t) => {
@@ -206,19 +206,19 @@ test("a revision shows its parent and reason and can be deleted", async (t) => {
   await press(page, "#revise");
   await page.locator("#why").waitFor();
   await save(page);
-  await waitForText(page, "#same", "Nothing differs from revision 1");
+  await waitForText(page, "#same", "Same as version 1");
   await page.locator("#percent-0").fill("89");
   await page.locator("#percent-2").fill("4.4");
   await page.locator("#why").fill("Bluer, for the natural canvas");
   await save(page);
-  await waitForText(page, "#best h2", "Revision 2");
+  await waitForText(page, "#best h2", "Version 2");
   await press(page, "#revisions summary");
-  await waitForText(page, '[data-number="2"]', "from revision 1");
+  await waitForText(page, '[data-number="2"]', "from version 1");
   await waitForText(page, '[data-number="2"]', "Bluer, for the natural canvas");
   await press(page, '[data-number="2"] button');
-  await waitForText(page, "#best h2", "Revision 1");
+  await waitForText(page, "#best h2", "Version 1");
   await press(page, ".notice-undo");
-  await waitForText(page, "#best h2", "Revision 2");
+  await waitForText(page, "#best h2", "Version 2");
   await press(page, "#delete");
   await page.locator("#recipes").waitFor();
   await page.locator("#recipes .ink-row").filter({ hasText: "Fern" }).waitFor({ state: "detached" });
@@ -287,7 +287,7 @@ test("a run takes its ink's colour and links to the recipe", async (t) => {
   assert.deepEqual(await page.locator("#ink-list option").evaluateAll((options) => options.map((option) => option.value)), ["Brick"]);
   await addRun(page, { ink: "Brick" });
   await openChecks(page);
-  await waitForText(page, "#run-ink", "Its recipe");
+  await waitForText(page, "#run-ink", "Recipe");
   await press(page, "#run-ink a");
   await page.locator("#best").waitFor();
   assert.match(await hashOf(page), /^#\/ink\//);
@@ -298,9 +298,9 @@ test("the ink page shows the day's needs, low stock and open pots", async (t) =>
   await press(page, ".places a:nth-child(3)");
   await page.locator("#needs").waitFor();
   const needs = await texts(page, ".ink-need .row-words strong");
-  assert.deepEqual(needs, ["Apricot", "Signal white", "Fern", "Night"], "in the order of the day");
+  assert.deepEqual(needs, ["Apricot", "Jersey white", "Fern", "Night"], "in the order of the day");
   await page.locator(".ink-need.ready").filter({ hasText: "Apricot" }).waitFor();
-  await waitForText(page, ".ink-need", "Go on weighing");
+  await waitForText(page, ".ink-need", "Continue weighing");
   await waitForText(page, ".ink-need", "No recipe yet");
   await waitForText(page, "#low", "2 components are low");
   assert.deepEqual(await texts(page, "#pots .row-words strong"), ["White, jerseys", "Apricot, choir", "Fern, totes", "Bone"]);

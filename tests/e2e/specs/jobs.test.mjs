@@ -26,13 +26,13 @@ test("no fabric is taken from another client; a known garment has its own", asyn
   await press(page, ".lots > .button");
   assert.deepEqual([await value(page, "garment"), await chosen(page, "Cotton")], ["", true], "nothing of the race shirts");
   await fillForm(page, { garment: "race shirt" });
-  await waitForText(page, "#fabric-from", "Fabric as for race shirt before");
+  await waitForText(page, "#fabric-from", "Fabric copied from race shirt");
   assert.ok(await chosen(page, "Polyester"));
   await fillForm(page, { garment: "race shirt in cotton" });
   await page.locator("#fabric-from").waitFor({ state: "detached" });
   assert.ok(await chosen(page, "Cotton"), "a longer name is another garment");
   await fillForm(page, { garment: "race shirt" });
-  await waitForText(page, "#fabric-from", "Fabric as for race shirt before");
+  await waitForText(page, "#fabric-from", "Fabric copied from race shirt");
   await choose(page, "Cotton");
   await fillForm(page, { garment: "Race shirt" });
   assert.ok(await chosen(page, "Cotton"), "a fabric chosen by hand stays");

@@ -25,14 +25,14 @@ test("a job runs from first start to finished, with one misprint", async (t) => 
   await page.locator("#measure-Dryer").fill("324");
   await press(page, "#way-0");
   await press(page, check("Dryer").locator("[type=submit]"));
-  await check("Dryer").getByText("324\u00a0°F: close enough").waitFor();
+  await check("Dryer").getByText("324\u00a0°F: within tolerance").waitFor();
   await press(page, check("Dwell").locator(".check-buttons .quiet"));
   await check("Dwell").getByText("Skipped").waitFor();
   const open = await page.locator(".check-buttons").count();
   assert.ok(open > 0, "a check is left open");
 
   await press(page, "#start");
-  await page.getByText("noted as skipped").waitFor();
+  await page.getByText("logged as skipped").waitFor();
   await press(page, "#start-anyway");
   await page.locator("#zone").waitFor();
   await press(page, ".checks-button");
@@ -41,7 +41,7 @@ test("a job runs from first start to finished, with one misprint", async (t) => 
 
   await pull(page, 36);
   await waitForCount(page, 36);
-  await page.getByText("All pulled").waitFor();
+  await page.getByText("All printed").waitFor();
   assert.deepEqual(await page.locator(".size-button strong").allInnerTexts(), ["0", "0", "0"], "each size had its twelve");
 
   await press(page, "#misprint");

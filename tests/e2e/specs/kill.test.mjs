@@ -194,7 +194,7 @@ for (const [path, title, pulls, wrote] of [
       const acknowledged = await killWhile(context, round, {
         wrote: context.browser.wrote(wrote),
         began: page.locator("#file").setInputFiles({ name: "other.zip", mimeType: "application/zip", buffer }),
-        done: page.locator("#import-result").filter({ hasText: `${lines.length} facts new` }).waitFor(),
+        done: page.locator("#import-result").filter({ hasText: `${lines.length} entries new` }).waitFor(),
       });
       const opened = await context.open(folder, run);
       await waitForCount(opened, pieces).catch((error) => { total.lost += 1; throw error; });

@@ -51,7 +51,7 @@ async function pick(page) {
 
 test("a worker reads, merges and writes a long file, and says how far it is", async (t) => {
   const page = await shopWith(t);
-  assert.match(await importBackup(page, FILE), new RegExp(`${LINES.length} facts new`));
+  assert.match(await importBackup(page, FILE), new RegExp(`${LINES.length} entries new`));
   const steps = await page.evaluate(() => window.shares.map(([step]) => step));
   assert.ok(steps.includes(0) && steps.includes(1) && steps.includes(2), `read, folded and stored: ${[...new Set(steps)]}`);
   assert.equal(await factCount(page), LINES.length);
@@ -74,7 +74,7 @@ test("a cancelled import changes nothing and can be done again", async (t) => {
   await page.locator("#file:not(:disabled)").waitFor();
   assert.deepEqual(await storedBytes(page), before);
   stuck = false;
-  assert.match(await importBackup(page, FILE), new RegExp(`${LINES.length} facts new`));
+  assert.match(await importBackup(page, FILE), new RegExp(`${LINES.length} entries new`));
 });
 
 /** The steps of which the worker has told, each once. */
@@ -89,15 +89,15 @@ for (const [title, change] of [
     await importBackup(page, FILE);
     const few = shopLines(100, now()).map((line) => line.replace(`"device":"${id(1)}"`, `"device":"${id(7)}"`));
     const other = backupFile(few, now());
-    assert.match(await importBackup(page, other), new RegExp(`${few.length} facts new`));
+    assert.match(await importBackup(page, other), new RegExp(`${few.length} entries new`));
     await page.evaluate(() => { window.shares = []; });
     await press(page, "#take-back");
-    await page.locator("#import-result").getByText(`${few.length} facts left this device`).waitFor();
+    await page.locator("#import-result").getByText(`${few.length} entries removed from this device`).waitFor();
     assert.deepEqual(await steps(page), title === "in the worker" ? [1] : [], "who folded what remains");
     assert.equal(await factCount(page), LINES.length);
     await page.reload();
     assert.equal(await factCount(page), LINES.length);
-    assert.match(await importBackup(page, other), new RegExp(`${few.length} facts new`));
+    assert.match(await importBackup(page, other), new RegExp(`${few.length} entries new`));
   });
 }
 
@@ -133,7 +133,7 @@ for (const [title, change] of [
 ]) {
   test(`the page does the work if the worker ${title}`, async (t) => {
     const page = await shopWith(t, change, [/work\.js|simulated|ERR_FAILED/]);
-    assert.match(await importBackup(page, FILE), new RegExp(`${LINES.length} facts new`));
+    assert.match(await importBackup(page, FILE), new RegExp(`${LINES.length} entries new`));
     assert.equal(await factCount(page), LINES.length);
   });
 }

@@ -65,7 +65,7 @@ test("a new build waits for the run to end and for a person to load it", async (
 
   await page.reload();
   const banner = page.locator("#update-banner");
-  await banner.getByText("waits until no run is on the press").waitFor();
+  await banner.getByText("can load when no run is on press").waitFor();
   assert.equal(await banner.locator("button").count(), 0, "nothing to press while the run is on");
   await waitForCount(page, 2);
   await pull(page, 1);

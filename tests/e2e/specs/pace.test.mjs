@@ -20,16 +20,16 @@ async function pullEvery(page, seconds, pieces) {
 
 test("a guess alone gives no percentage, and the run's own pace does", async (t) => {
   const page = await openCounting(t, app, { device: PHONE, job: { due_day: day(), due_time: "16:00" }, run: { guess: 25 } });
-  await page.locator("#chance .tight").getByText("Likely printed by its due time").waitFor();
+  await page.locator("#chance .tight").getByText("Likely printed by the due time").waitFor();
   assert.doesNotMatch(await page.locator("#chance").innerText(), /%/);
   await pullEvery(page, 30, 7);
-  await page.locator("#chance .good").getByText("Printed by its due time (99\u00a0%)").waitFor();
+  await page.locator("#chance .good").getByText("Printed by the due time (99%)").waitFor();
   await press(page, "#pace");
   const words = page.locator("#pace-words");
   await words.getByText("Due 4:00\u00a0pm").waitFor();
-  await words.getByText("Reckoned from this run, 6 gaps, and from your guess.").waitFor();
-  await words.getByText("Without earlier runs like it, a slow start or getting tired is not known.").waitFor();
-  await words.getByText("with time for stops and misprints").waitFor();
+  await words.getByText("Based on 6 pieces timed in this run and your estimate.").waitFor();
+  await words.getByText("Without similar runs, a slow start or a tired finish can't be estimated.").waitFor();
+  await words.getByText("with stops and misprints").waitFor();
 });
 
 test("a run is late once its due time has passed, whenever the shop closes", async (t) => {
@@ -41,7 +41,7 @@ test("a run without a due time is compared with closing, by its day", async (t) 
   const garments = { "size-s": 2000, "size-m": "", "size-l": "" };
   const page = await openCounting(t, app, { device: PHONE, now: WEDNESDAY, job: { due_day: "" }, garments, run: { guess: 24 } });
   await page.locator("#finish strong").getByText(/^printed tomorrow, \d+:\d\d/i).waitFor();
-  await page.locator("#chance .tight").getByText("Will hardly make closing").waitFor();
+  await page.locator("#chance .tight").getByText("Probably not done by closing").waitFor();
 });
 
 for (const [name, device] of Object.entries({ "a phone": PHONE, "a desk": DESK })) {
@@ -55,7 +55,7 @@ for (const [name, device] of Object.entries({ "a phone": PHONE, "a desk": DESK }
     assert.deepEqual(await chart.locator(".chart-pieces span:not(.chart-target)").allInnerTexts(), ["0", "10", "20", "30"]);
     const times = await chart.locator(".chart-times span").allInnerTexts();
     assert.ok(times.length >= 2 && times.every((time) => /^(9|10):\d[05]\u00a0am$/.test(time)), times.join());
-    for (const word of ["pulled", "expected", "eight times in ten"]) await chart.locator(".chart-legend").getByText(word).waitFor();
+    for (const word of ["printed", "expected", "80% likely"]) await chart.locator(".chart-legend").getByText(word).waitFor();
     await chart.locator(".chart-mark").getByText("due").waitFor();
     const outside = await chart.evaluate((chart) => {
       const sheet = chart.closest("dialog").getBoundingClientRect();

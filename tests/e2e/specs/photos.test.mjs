@@ -99,7 +99,7 @@ test("photos are stored upright and small; a bad file is reported", async (t) =>
     file("notes.jpg", Buffer.from("no picture")),
     file("speckled.jpg", await picture(page, 2000, 2000, { speckled: true })),
   ], 2);
-  assert.match(await page.locator(".photo-status").innerText(), /notes\.jpg: this browser reads no picture/);
+  assert.match(await page.locator(".photo-status").innerText(), /notes\.jpg: this browser can't find a picture/);
   const [turned, [width, height]] = await sizes(page);
   assert.deepEqual(turned, [800, 1600]);
   // Noise compresses badly: the picture is scaled down until the file is small enough.
@@ -124,7 +124,7 @@ test("a backup holds photos by hash, without their location", async (t) => {
   const other = await openFirst(t, app);
   await press(other, "#have-file");
   await other.locator("#file").waitFor();
-  assert.match(await importBackup(other, bytes), /1 photo new/);
+  assert.match(await importBackup(other, bytes), /1 new photo/);
   assert.doesNotMatch(await importBackup(other, bytes), /photo/);
   await openPhotos(other, page);
   await other.waitForFunction(() => document.querySelectorAll(".photo-tile img").length === 1);
@@ -153,7 +153,7 @@ test("a backup with a photo under a wrong hash is refused", async (t) => {
   const other = await openFirst(t, app);
   await press(other, "#have-file");
   await other.locator("#file").waitFor();
-  assert.match(await importBackup(other, forged), /not what its name says.*Nothing was changed/s);
+  assert.match(await importBackup(other, forged), /does not match its name.*Nothing was changed/s);
 });
 
 test("photos of an import that then finds no room are removed again", async (t) => {
@@ -172,10 +172,10 @@ test("photos of an import that then finds no room are removed again", async (t) 
   });
   // The photos go first.
   await setStorageFault(other, QUOTA_EXCEEDED, "segments");
-  await expectRefused(other, bytes, /^This device has no room left for the shop\./);
+  await expectRefused(other, bytes, /^This device has no space left for the shop\./);
   assert.ok(await other.evaluate(() => window.photosStored > 0), "photos were stored");
   await setStorageFault(other, null);
-  assert.match(await importBackup(other, bytes), /1 photo new/);
+  assert.match(await importBackup(other, bytes), /1 new photo/);
 });
 
 test("undo restores a deleted photo at its position", async (t) => {
@@ -222,6 +222,6 @@ test("with too little disk space no photo is stored", async (t) => {
   });
   await openPhotos(page);
   await page.locator("input[data-photos=camera]").setInputFiles([file("one.jpg", await picture(page, 600, 400))]);
-  await page.getByText("too little room left for photos").waitFor();
+  await page.getByText("Too little space left for photos").waitFor();
   assert.equal(await page.locator(".photo-tile").count(), 0);
 });

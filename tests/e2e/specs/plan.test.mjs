@@ -50,7 +50,7 @@ for (const [name, device] of Object.entries({ "a phone": PHONE, "a desk": DESK }
     const page = await threeJobs(t, device);
     await press(page, page.getByRole("button", { name: "Move Tour tees down" }));
     await waitForOrder(page, ["Crew jerseys", "Tour tees", "Swap day totes"]);
-    await page.getByText("Tour tees is number 2 now.").waitFor();
+    await page.getByText("Tour tees is now number 2.").waitFor();
     await press(page, page.getByRole("button", { name: "Move Swap day totes up" }));
     await waitForOrder(page, ["Crew jerseys", "Swap day totes", "Tour tees"]);
     await page.reload();
@@ -146,7 +146,7 @@ test("closing time moves by half an hour and survives a reload", async (t) => {
   await waitForText("5:00\u00a0pm");
   await press(page, page.getByRole("button", { name: "half an hour earlier" }));
   await waitForText("4:30\u00a0pm");
-  await page.getByText("Closing today is 4:30\u00a0pm now.").waitFor();
+  await page.getByText("Closing today is now 4:30\u00a0pm.").waitFor();
   await page.reload();
   await waitForText("4:30\u00a0pm");
   for (let twice = 0; twice < 2; twice += 1) await press(page, page.getByRole("button", { name: "half an hour later" }));
@@ -159,7 +159,7 @@ test("on a Saturday the shop is closed until somebody opens it", async (t) => {
   await addGarments(page, { "size-s": 4, "size-m": "", "size-l": "" });
   await addRun(page, { guess: 60 });
   await go(page, "#/", "#verdict");
-  await page.locator("#verdict.tight").getByText("The shop is closed; 1 run still open.").waitFor();
+  await page.locator("#verdict.tight").getByText("The shop is closed; 1 run left.").waitFor();
   // Its work is for Monday morning.
   await page.locator(".run-finish .out").getByText("printed Monday, 8:").waitFor();
   await page.locator("#closing").getByText("Closed today").waitFor();
@@ -175,15 +175,15 @@ test("a run of unknown time in the dryer says its times end at the press", async
   await addRun(page, { guess: 30 });
   await go(page, "#/", "#verdict");
   await openForToday(page);
-  await page.locator("#verdict").getByText("The time in the dryer is not known.").waitFor();
-  await waitForText(page, "#dryer-unknown", "1 run without a known time in the dryer");
+  await page.locator("#verdict").getByText("Dwell time is missing.").waitFor();
+  await waitForText(page, "#dryer-unknown", "1 run has no dwell time");
   await waitForText(page, ".run-finish .out", "printed");
   await press(page, ".run-link");
   await startCounting(page);
   await pull(page, 1);
   await waitForText(page, "#finish strong", "printed");
   await press(page, "#pace");
-  await waitForText(page, "#pace-words", "the time in the dryer is not known");
+  await waitForText(page, "#pace-words", "dwell time not entered");
   await page.goBack();
   await go(page, "#/jobs", ".job-row");
   await press(page, ".job-row");
@@ -193,20 +193,20 @@ test("a run of unknown time in the dryer says its times end at the press", async
   await go(page, "#/", "#verdict");
   await waitForText(page, ".run-finish .out", "out");
   assert.equal(await page.locator("#dryer-unknown").count(), 0);
-  assert.doesNotMatch(await page.locator("#verdict").innerText(), /not known/);
+  assert.doesNotMatch(await page.locator("#verdict").innerText(), /missing/);
 });
 
 test("a run that will hardly make closing is reported in verdict and row", async (t) => {
   const page = await threeJobs(t, PHONE);
   // On guesses alone nothing is certain.
-  await page.locator("#verdict.likely").getByText("Likely in time. The last of what is due today is expected ").waitFor();
+  await page.locator("#verdict.likely").getByText("Likely on time. Last run due today expected ").waitFor();
   await newJob(page, { title: "Marathon tees" });
   await addGarments(page, { "size-s": 60, "size-m": "", "size-l": "" });
   await addRun(page, { guess: 900 });
   await go(page, "#/", "#verdict");
-  await page.locator("#verdict.tight").getByText("Not everything is likely to fit. 1 run will hardly make closing.").waitFor();
+  await page.locator("#verdict.tight").getByText("Probably not everything fits today. 1 run probably won't be done by closing.").waitFor();
   const block = page.locator(".rail-runs li").filter({ hasText: "Marathon tees" });
-  await block.locator("[data-fit=hardly]").getByText("Hardly by closing").waitFor();
+  await block.locator("[data-fit=hardly]").getByText("Probably past closing").waitFor();
 });
 
 test("work for another day names it, leaves out the night, is not due today", async (t) => {
@@ -243,7 +243,7 @@ test("a run without a known pace is reported in the verdict", async (t) => {
   await addGarments(page);
   await addRun(page);
   await go(page, "#/", "#verdict");
-  await page.locator("#verdict.tight").getByText("1 run without a known pace").waitFor();
+  await page.locator("#verdict.tight").getByText("1 run with no known pace").waitFor();
 });
 
 test("no run can be moved before the one on the press", async (t) => {

@@ -32,7 +32,7 @@ test("an accepted over-pour changes the pot's recipe; undo goes step by step", a
   // 110, 150 and 250 of 510.
   await waitForText(page, "#held", g("510.0"));
   assert.deepEqual(await potContents(page), { Yellow: [percent(21.6), g("110.0")], "Tinting white": [percent(29.4), g("150.0")], "Mixing clear": [percent(49), g("250.0")] });
-  await waitForText(page, "#revision", "Revision 1, changed 1 time since");
+  await waitForText(page, "#revision", "Version 1, changed 1 time since");
 });
 
 test("an over-pour that exceeds the pot's capacity is refused", async (t) => {
@@ -40,13 +40,13 @@ test("an over-pour that exceeds the pot's capacity is refused", async (t) => {
   const potHash = await startPot(page, { size: "500", capacity: "510" });
   await enterReading(page, "120");
   // 120 g are 20 % of 600.
-  await waitForText(page, ".pot-way-choice", `${g("90.0")} more than the pot takes.`);
+  await waitForText(page, ".pot-way-choice", `${g("90.0")} more than the container holds.`);
   assert.ok(await page.locator("#scale-rest").isDisabled());
   assert.ok(await page.locator("#accept").isDisabled(), "520 g do not fit either");
-  await press(page, page.getByText("A larger pot").first());
+  await press(page, page.getByText("Larger container").first());
   await fillForm(page, { capacity: "515" });
   await save(page);
-  await waitForText(page, ".pot-way-choice", `${g("5.0")} more than the pot takes.`);
+  await waitForText(page, ".pot-way-choice", `${g("5.0")} more than the container holds.`);
   await go(page, `${potHash}/edit`, "#capacity");
   await fillForm(page, { capacity: "800" });
   await save(page);
@@ -64,7 +64,7 @@ test("readings are typed in any order; one below the last is refused", async (t)
   await waitForText(page, "#to-go", g("40.0"));
   await page.keyboard.type("55");
   await page.keyboard.press("Enter");
-  await waitForText(page, "#comes-to", "no more than it showed before");
+  await waitForText(page, "#comes-to", "not more than the last reading");
   await page.keyboard.press("Escape");
   await openSection(page, "all");
   await press(page, page.locator("button.pot-step").filter({ hasText: "Mixing clear" }));
@@ -98,10 +98,10 @@ test("an amount below the scale's step is reported and can be left out", async (
   await enterReading(page, "300");
   // 30 mg, of which a scale of tenths shows nothing.
   await waitForTarget(page, g("300.1"));
-  await waitForText(page, "#too-fine", /asks for 0\.030\sg of it, less than the scale's 0\.1\sg\. From 50(\.0+)?\skg on/);
+  await waitForText(page, "#too-fine", /needs 0\.030\sg of this, less than the scale's 0\.1\sg\. From 50(\.0+)?\skg up/);
   await press(page, "#leave-out");
   await waitForText(page, "#held", g("300.0"));
-  await waitForText(page, "#revision", "Revision 1, changed 1 time since");
+  await waitForText(page, "#revision", "Version 1, changed 1 time since");
 });
 
 test("changing a pot's size changes its targets at the scale", async (t) => {
@@ -119,7 +119,7 @@ test("changing a pot's size changes its targets at the scale", async (t) => {
   await waitForTarget(page, g("260.0"));
   await openSection(page, "all");
   await press(page, "#leave");
-  await waitForText(page, "#revision", "Revision 1, not as written");
+  await waitForText(page, "#revision", "Version 1, changed");
 });
 
 test("ounces with three decimals fit the scale and the over-pour table", async (t) => {
@@ -142,7 +142,7 @@ test("ounces with three decimals fit the scale and the over-pour table", async (
     .map((weight) => weight.innerText));
   assert.deepEqual(wide, []);
   const smalls = await page.locator(".pot-ways small").allInnerTexts();
-  assert.ok(smalls.includes("all in") && !smalls.some((words) => words.startsWith("+0.000")), smalls.join("; "));
+  assert.ok(smalls.includes("done") && !smalls.some((words) => words.startsWith("+0.000")), smalls.join("; "));
 });
 
 test("a component that is a little short can be left at that", async (t) => {
@@ -150,7 +150,7 @@ test("a component that is a little short can be left at that", async (t) => {
   await startPot(page, { size: "500" });
   assert.equal(await page.locator("#still-missing").count(), 0);
   await enterReading(page, "99.5");
-  await waitForText(page, "#still-missing", `${g("0.5")} of Yellow are still missing`);
+  await waitForText(page, "#still-missing", `${g("0.5")} of Yellow still to add`);
   await press(page, "#enough");
   await waitForTarget(page, g("249.5"));
   await page.locator("#still-missing").waitFor({ state: "detached" });

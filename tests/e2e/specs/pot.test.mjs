@@ -39,14 +39,14 @@ async function recipeToPot(page, name) {
   await waitForTarget(page, g("568.0"));
   await press(page, "#exact");
   await waitForText(page, "#held", g("520.0"));
-  await waitForText(page, "#revision", "Revision 1");
+  await waitForText(page, "#revision", "Version 1");
 
   // Two corrections: one by its own weight, one read off the scale with the pot on.
-  await addToPot(page, "Blue", "2.6", { note: "a touch more Blue" });
-  await waitForText(page, "#last", "a touch more Blue");
+  await addToPot(page, "Blue", "2.6", { note: "a little more Blue" });
+  await waitForText(page, "#last", "a little more Blue");
   await addToPot(page, "Blue", "572", { total: true });
   await waitForText(page, "#held", g("524.0"));
-  await waitForText(page, "#revision", "Revision 1, changed 2 times since");
+  await waitForText(page, "#revision", "Version 1, changed 2 times since");
   // 104, 156, 260 and 4 of 524.
   assert.deepEqual(await potContents(page), {
     Yellow: [percent(19.8), g("104.0")], "Tinting white": [percent(29.8), g("156.0")],
@@ -55,7 +55,7 @@ async function recipeToPot(page, name) {
   await press(page, "#matches");
   await page.locator("#stage[data-stage=Matched]").waitFor();
   await approvePot(page, "Moss and Daughters");
-  await waitForText(page, "#revision", "Revision 2");
+  await waitForText(page, "#revision", "Version 2");
   const totals = await ledgerTotals(page);
   assert.deepEqual(totals, { Yellow: 104, "Tinting white": 156, "Mixing clear": 260, Blue: 4 });
 
@@ -66,7 +66,7 @@ async function recipeToPot(page, name) {
 /** Checks that making 750 g again gives the ledger's proportions, to a tenth of a gram. */
 async function expect750Again(page, recipeHash, totals) {
   await go(page, recipeHash, "#best");
-  await waitForText(page, "#best", "Revision 2");
+  await waitForText(page, "#best", "Version 2");
   await press(page, "#again");
   await waitForText(page, "#which", "Moss and Daughters");
   await page.locator("#grams").fill("750");
@@ -111,7 +111,7 @@ test("splitting, topping up, using and discarding ink can be undone", async (t) 
   await page.locator("dialog #grams").fill("348");
   await press(page, "#move-save");
   await waitForText(page, "#held", g("300.0"));
-  await waitForText(page, "#revision", /^Revision 1$/);
+  await waitForText(page, "#revision", /^Version 1$/);
   // Topped up to 360 in its own proportions: 12, 18 and 30.
   await press(page, "#top-up");
   await page.locator("#total").fill("360");
@@ -135,11 +135,11 @@ test("splitting, topping up, using and discarding ink can be undone", async (t) 
   await press(page, "#all-of-it");
   await press(page, "#move-save");
   await waitForText(page, "#held", g("250.0"));
-  await waitForText(page, "#revision", /^Revision 1$/);
+  await waitForText(page, "#revision", /^Version 1$/);
   await openSection(page, "history");
   await waitForText(page, ".pot-ledger", "Printed: 50 pieces");
   // Without the waste there were 60 g more when the rest was used.
-  await press(page, page.getByRole("button", { name: "Take back: Thrown away" }));
+  await press(page, page.getByRole("button", { name: "Remove: Thrown away" }));
   await waitForText(page, "#held", g("310.0"));
   await press(page, page.getByRole("button", { name: "Put back: Thrown away" }));
   await waitForText(page, "#held", g("250.0"));
@@ -148,7 +148,7 @@ test("splitting, topping up, using and discarding ink can be undone", async (t) 
   await press(page, "#open");
   await openSection(page, "more");
   await press(page, "#delete");
-  await waitForText(page, ".notice", "is deleted");
+  await waitForText(page, ".notice", "deleted");
   await press(page, ".notice-undo");
   await go(page, potHash, "#holds");
   await waitForText(page, "#held", g("250.0"));
@@ -162,7 +162,7 @@ test("a pot mixed by eye becomes a recipe when the client approves", async (t) =
   await page.locator("#holds").waitFor();
   const potHash = await hashOf(page);
   await press(page, "#add");
-  await waitForText(page, ".empty", "Nothing to add yet");
+  await waitForText(page, ".empty", "No components yet");
   await importStock(page, SHELF);
   await go(page, potHash, "#holds");
   await addToPot(page, "Blue", "30");
@@ -171,15 +171,15 @@ test("a pot mixed by eye becomes a recipe when the client approves", async (t) =
   await press(page, "[data-key=enter]");
   await page.locator(".pot-entry .problem").filter({ hasText: /\S/ }).waitFor();
   await typeOnKeypad(page, "20");
-  await waitForText(page, "#after h2", `Then it holds ${g("50.0")}`);
-  await waitForText(page, "#after", `The pot will be ${g("5.0")} too full.`);
+  await waitForText(page, "#after h2", `Batch will be ${g("50.0")}`);
+  await waitForText(page, "#after", `The container will be overfull by ${g("5.0")}.`);
   await press(page, "[data-key=back]");
   await press(page, "[data-key=back]");
   await typeOnKeypad(page, "10");
-  assert.deepEqual((await page.locator("#after li").allInnerTexts()).map((row) => row.replace(/\s*\n\s*/g, "|").replaceAll(NBSP, " ")), ["Blue|was 100 %|75 %", "Tinting white|was 0 %|25 %"]);
+  assert.deepEqual((await page.locator("#after li").allInnerTexts()).map((row) => row.replace(/\s*\n\s*/g, "|").replaceAll(NBSP, " ")), ["Blue|was 100%|75%", "Tinting white|was 0%|25%"]);
   await press(page, "[data-key=enter]");
   // Next steps are offered: a reading, or the same component again.
-  await waitForText(page, "#added", `The pot holds ${g("40.0")}`);
+  await waitForText(page, "#added", `Batch is now ${g("40.0")}`);
   await press(page, "#read-it");
   for (const [field, value] of [["l", "52"], ["a", "20"], ["b", "-31"]]) await page.locator(`#swatch-${field}`).fill(value);
   await press(page, "#reading-save");
@@ -190,7 +190,7 @@ test("a pot mixed by eye becomes a recipe when the client approves", async (t) =
   await waitForText(page, "#picked", "Tinting white");
   await typeOnKeypad(page, "2");
   await press(page, "[data-key=enter]");
-  await waitForText(page, "#added", `The pot holds ${g("42.0")}`);
+  await waitForText(page, "#added", `Batch is now ${g("42.0")}`);
   await press(page, ".notice-undo");
   await page.locator("#picked").waitFor();
   await go(page, potHash, "#holds");
@@ -203,13 +203,13 @@ test("a pot mixed by eye becomes a recipe when the client approves", async (t) =
   await press(page, "#again");
   await page.locator("#which").waitFor();
   await go(page, potHash, "#holds");
-  await waitForText(page, "#revision", /^Revision 1$/);
+  await waitForText(page, "#revision", /^Version 1$/);
   await go(page, "#/ink", ".ink-row");
   await waitForText(page, "#recipes .ink-row", "Violet");
   // A change after the approval is shown as such.
   await go(page, potHash, "#holds");
   await addToPot(page, "Blue", "1");
-  await waitForText(page, "#revision", "Revision 1, changed 1 time since");
+  await waitForText(page, "#revision", "Version 1, changed 1 time since");
   await page.locator("#stage[data-stage=Mixed]").waitFor();
   await press(page, "#undo-last");
   await page.locator("#stage[data-stage=Approved]").waitFor();
@@ -225,7 +225,7 @@ test("the ink per print suggests the batch size of a pot", async (t) => {
   await fillForm(page, { width: "25", height: "20", volume: "40" });
   // 0.05 m² × 40 cm³/m² × 1 g/cm³ × 100 pieces, and a tenth.
   await waitForText(page, "#suggested", g("220.0"));
-  await waitForText(page, "#suggested", `${g("200.0")} go onto the garments, ${g("20.0")} stay`);
+  await waitForText(page, "#suggested", `${g("200.0")} on the garments, ${g("20.0")} left`);
   await save(page);
   await page.locator("#size").waitFor();
   assert.equal(await page.locator("#size").inputValue(), "220");
@@ -273,7 +273,7 @@ test("a pot's label is printed alone and downloads as a picture", async (t) => {
   await page.locator("#holds").waitFor();
   await go(page, `${potHash}/label`, "#paper");
   const alt = await page.locator("#paper").getAttribute("alt");
-  for (const words of ["Brick", "Revision 1", `Yellow ${percent(20)}`, `Mixing clear ${percent(50)}`, g("100.0")]) assert.ok(alt.includes(words), `${words} in ${alt}`);
+  for (const words of ["Brick", "Version 1", `Yellow ${percent(20)}`, `Mixing clear ${percent(50)}`, g("100.0")]) assert.ok(alt.includes(words), `${words} in ${alt}`);
   await page.locator("#paper").evaluate((paper) => paper.decode());
   const arrives = page.waitForEvent("download");
   await press(page, "#keep");
@@ -297,13 +297,13 @@ test("a pot mixed by eye joins the recipe of its name by default", async (t) => 
   await addToPot(page, "Blue", "30");
   await openSection(page, "more");
   await press(page, "#yes");
-  await waitForText(page, "#joins", "Brick is a recipe already: this becomes its revision 2.");
+  await waitForText(page, "#joins", "Brick is already a recipe: this becomes its version 2.");
   await page.locator("dialog #recipe").fill("Brick, dark");
-  await waitForText(page, "#joins", "It becomes the recipe Brick, dark");
+  await waitForText(page, "#joins", "Creates the recipe Brick, dark");
   await page.locator("dialog #recipe").fill("Brick");
-  await waitForText(page, "#joins", "revision 2");
+  await waitForText(page, "#joins", "version 2");
   await press(page, "#yes-save");
-  await waitForText(page, "#revision", /^Revision 2$/);
+  await waitForText(page, "#revision", /^Version 2$/);
   await go(page, "#/ink", "#recipes .ink-row");
   assert.equal(await page.locator("#recipes .ink-row").count(), 1);
 });

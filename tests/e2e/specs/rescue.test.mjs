@@ -21,17 +21,17 @@ for (const [name, device] of Object.entries({ "a phone": PHONE, "a desk": DESK }
     await press(page, "#blocked a");
     await page.locator("#prepare").waitFor();
     await prepareBackup(page);
-    await page.getByText("2 entries that could not be saved here go with it").waitFor();
+    await page.getByText("Includes 2 entries that could not be saved here").waitFor();
     const { bytes } = await downloadOnly(page);
     assert.equal(journalLines(bytes).filter((line) => line.includes('"pulled"')).length, 4);
-    await page.getByText("Until you say so, 2 entries stay here unsaved").waitFor();
+    await page.getByText("Until you confirm, 2 entries stay here unsaved").waitFor();
     assert.equal(await page.locator("#blocked").count(), 1, "a download that only began drops nothing");
     await press(page, "#have-backup");
     await page.locator("#blocked").waitFor({ state: "detached" });
     await setStorageFault(page, null);
     await go(page, run, "#zone");
     await waitForCount(page, 2);
-    assert.match(await importBackup(page, bytes), /^2 facts new/);
+    assert.match(await importBackup(page, bytes), /^2 entries new/);
     assert.match(await importBackup(page, bytes), /^Nothing new/);
     await go(page, run, "#zone");
     await waitForCount(page, 4);
@@ -123,8 +123,8 @@ test("a window without storage says so and opens no shop", async (t) => {
     initScript: () => { delete globalThis.Worker; IDBFactory.prototype.open = () => { throw new DOMException("simulated", "SecurityError"); }; },
   }).then((context) => context.tab());
   await page.goto(app.server.url);
-  await page.getByRole("heading", { name: "The shop does not open" }).waitFor();
-  await page.getByText("keeps no data").waitFor();
+  await page.getByRole("heading", { name: "Can't open the shop" }).waitFor();
+  await page.getByText("can't save data").waitFor();
 });
 
 test("a database of a newer version is left untouched", async (t) => {

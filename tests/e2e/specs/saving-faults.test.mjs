@@ -16,7 +16,7 @@ for (const [name, initScript] of Object.entries({ "each write fails": failWrites
   test(`a full disk blocks counting and loses nothing: ${name}`, async (t) => {
     const page = await openCounting(t, app, { initScript });
     await blockWithTwoUnsaved(page);
-    await page.getByText("no room left").waitFor();
+    await page.getByText("no space left").waitFor();
     await page.getByText("2 entries are not saved yet").waitFor();
     // Below the panel, where the zone is still visible.
     await touchZone(page, 0.9);
@@ -45,7 +45,7 @@ test("a full disk under the worker and then the page loses nothing", async (t) =
   assert.equal(await writes(), before, "the worker writes, not the page");
   await setWorkerFault(page, { fail: QUOTA_EXCEEDED });
   await blockWithTwoUnsaved(page, 1);
-  await page.getByText("no room left").waitFor();
+  await page.getByText("no space left").waitFor();
   await tryAgain(page);
   await waitUntilBlocked(page);
   await waitForZone(page, 5, 2);
@@ -66,7 +66,7 @@ test("a write that hangs in the worker blocks counting and counts once", async (
   await waitForZone(page, 3, 1);
   // The page's own try waits behind the worker's transaction.
   await waitUntilBlocked(page);
-  await page.getByText("does not answer").waitFor();
+  await page.getByText("does not respond").waitFor();
   await waitForZone(page, 3, 1);
   await setWorkerFault(page, { hang: false });
   await page.locator("#blocked").waitFor({ state: "detached" });
@@ -80,11 +80,11 @@ test("an import on a full disk changes nothing, and works once there is room", a
   const page = await openShop(t, app, { initScript: failWrites });
   const file = backupFile(shopLines(100, now() - 3600_000), now());
   await setStorageFault(page, QUOTA_EXCEEDED);
-  await expectRefused(page, file, /^This device has no room left for the shop\./);
+  await expectRefused(page, file, /^This device has no space left for the shop\./);
   assert.ok(await page.evaluate(() => window.storage.failed > 0), "it was tried");
   assert.equal(await factCount(page), 0);
   await setStorageFault(page, null);
-  assert.match(await importBackup(page, file), /^\d+ facts new; 0 facts were here already/);
+  assert.match(await importBackup(page, file), /^\d+ entries new; 0 entries already here/);
   await page.reload();
   assert.ok((await factCount(page)) > 100);
 });

@@ -53,13 +53,13 @@ test("an empty screen list is filled with a range of labels", async (t) => {
   await page.getByText("7 screens added.").waitFor();
   assert.deepEqual(await labels(page, "Clean"), ["12", "A1", "A2", "A3", "A4", "A5", "A6"]);
   await openScreen(page, "A4");
-  await page.getByText("156 threads/in").waitFor();
+  await page.getByText("156 mesh").waitFor();
   await page.getByText("22.5 N/cm").waitFor();
-  assert.match(await page.locator("#volume").innerText(), /open area or the opening/);
+  assert.match(await page.locator("#volume").innerText(), /open area or mesh opening/);
 
   await go(page, "#/screens/new", "#label");
   await page.locator("#label").fill("A6-A8");
-  await page.getByText("On the list already: A6").waitFor();
+  await page.getByText("Already on the list: A6").waitFor();
   await save(page);
   await page.locator("#label-help .problem").waitFor();
   await page.locator("#label").fill("1-99");
@@ -120,9 +120,9 @@ test("the board filters by state, age and search text", async (t) => {
   const page = await openDemo(t, app);
   await home(page);
   const chip = (text) => press(page, page.locator(".screen-chips .choice-option").filter({ hasText: text }).locator("input"));
-  await chip("Too old");
+  await chip("Past limit");
   await page.waitForFunction(() => document.querySelectorAll(".screen-row").length === 1);
-  await page.locator(".screen-row .badge").getByText("Too old: 15 days").waitFor();
+  await page.locator(".screen-row .badge").getByText("Past limit: 15 days").waitFor();
   await chip("Ready");
   await page.waitForFunction(() => document.querySelectorAll(".screen-group").length === 1);
   await chip("All");
@@ -130,7 +130,7 @@ test("the board filters by state, age and search text", async (t) => {
   await waitForScreens(page, "Ready", 2);
   assert.equal(await page.locator(".screen-row").count(), 2);
   await page.locator("#search").fill("zzz");
-  await page.getByText("No screen is like that.").waitFor();
+  await page.getByText("No matching screens.").waitFor();
 });
 
 test("screens to burn are scheduled back from their run and ticked off", async (t) => {
@@ -195,7 +195,7 @@ test("screens follow their run onto the press and off it", async (t) => {
   await endRun(page);
   await page.locator("#ended-screens").getByText("Screens 7 kept ready").waitFor();
   await press(page, "#ended-screens .button");
-  await page.locator("#ended-screens").getByText("Screens 7 to reclaim").waitFor();
+  await page.locator("#ended-screens").getByText("Screens 7: to reclaim").waitFor();
   await press(page, "#again");
   await page.locator("#zone").waitFor();
   await openScreen(page, "7");
@@ -204,7 +204,7 @@ test("screens follow their run onto the press and off it", async (t) => {
   await go(page, "#/press", "#zone");
   await pull(page, 1);
   await press(page, "#end");
-  await page.locator("#ended-screens").getByText("Screens 7 to reclaim").waitFor();
+  await page.locator("#ended-screens").getByText("Screens 7: to reclaim").waitFor();
 });
 
 test("a screen's card changes its state, with undo, also of deletion", async (t) => {
@@ -243,7 +243,7 @@ test("screens survive a reload without a network", async (t) => {
   await page.evaluate(() => navigator.serviceWorker.ready);
   await waitUntil(page, async () => (await caches.keys()).length > 0);
   await go(page, "#/more/about", "#facts");
-  await page.getByText("opens without a network").waitFor();
+  await page.getByText("works offline").waitFor();
   await page.context().setOffline(true);
   await go(page, "#/screens", ".screen-row");
   await page.reload();
@@ -289,10 +289,10 @@ test("a screen of another mesh is named in the form and before counting", async 
   await newJob(page);
   await addGarments(page);
   await fillForm(page, { screens: "2", mesh: "110" });
-  await page.locator("#other-mesh").getByText("Screen 2 is 156 threads/in by the list").waitFor();
+  await page.locator("#other-mesh").getByText("Screen 2 is listed as 156").waitFor();
   await addRun(page);
   await openChecks(page);
-  await page.locator("[data-item=Mesh] #other-mesh").getByText("Screen 2 is 156").waitFor();
+  await page.locator("[data-item=Mesh] #other-mesh").getByText("Screen 2 is listed as 156").waitFor();
 });
 
 test("the day and the press name the screens waited for, each frame once", async (t) => {
@@ -304,9 +304,9 @@ test("the day and the press name the screens waited for, each frame once", async
     await addRun(page, { screens: "1", guess: 30 });
   }
   await go(page, "#/", ".run-block");
-  await page.locator(".waits").first().getByText("Waits for screens 1 until").waitFor();
+  await page.locator(".waits").first().getByText("Waiting for screens 1 until").waitFor();
   await go(page, "#/press", ".press-pick .job-row");
-  await page.locator(".press-pick .waits").first().getByText("Waits for screens 1 until").waitFor();
+  await page.locator(".press-pick .waits").first().getByText("Waiting for screens 1 until").waitFor();
   await go(page, "#/screens", ".screen-need");
   assert.equal(await page.locator(".screen-need").count(), 1);
   await page.locator(".screen-also").getByText("Tone on tone").waitFor();

@@ -131,8 +131,8 @@ test("a database that does not answer says so, and opens once it answers", async
   });
   const page = await context.tab();
   await page.goto(shared.server.url);
-  await page.getByRole("heading", { name: "The shop does not open" }).waitFor();
-  await page.getByText("The browser's store does not answer").waitFor();
+  await page.getByRole("heading", { name: "Can't open the shop" }).waitFor();
+  await page.getByText("The browser's storage does not respond").waitFor();
   await page.evaluate(() => window.letAnswer());
   await page.locator("#start-shop").waitFor();
 });
@@ -148,8 +148,8 @@ test("a database held by another window says so, and opens once let go", async (
   }));
   const page = await context.tab();
   await page.goto(shared.server.url);
-  await page.getByRole("heading", { name: "The shop does not open" }).waitFor();
-  await page.getByText("Another window holds an older version open").waitFor();
+  await page.getByRole("heading", { name: "Can't open the shop" }).waitFor();
+  await page.getByText("An older version is open in another window").waitFor();
   await holder.evaluate(() => window.database.close());
   await page.locator("#start-shop").waitFor();
 });
@@ -188,7 +188,7 @@ test("closing and opening the app during a run does not bring a new build", asyn
   await again.goto(run);
   await waitForCount(again, 2);
   assert.equal(await folderOf(again), old);
-  await again.locator("#update-banner").getByText("waits until no run is on the press").waitFor();
+  await again.locator("#update-banner").getByText("can load when no run is on press").waitFor();
   await press(again, "#stop");
   await press(again, "#end-anyway");
   const loaded = again.waitForEvent("load");

@@ -259,7 +259,7 @@ test("a shop that cannot be read again stays on screen and counts on", async (t)
   await two.bringToFront();
   await facts.importInto(two);
   await one.bringToFront();
-  await one.getByText("could not be read again").waitFor();
+  await one.getByText("could not be reloaded").waitFor();
   await waitForCount(one, 2);
   await pull(one, 1);
   await waitForCount(one, 3);

@@ -91,7 +91,7 @@ test("form errors appear beside the field, and input is kept", async (t) => {
   await go(page, "#/job/new", "#client");
   await fillForm(page, { title: "Tour tees", due_day: day(-1), due_time: "16:30", notes: "Fold in tens" });
   await save(page);
-  await waitForText("#client-help", "This is needed.");
+  await waitForText("#client-help", "Required.");
   await waitForText("#due_day-help", "That day has passed.");
   assert.equal(await page.locator("#client").getAttribute("aria-invalid"), "true");
   const typed = await page.locator("#title, #due_day, #due_time, #notes").evaluateAll((fields) => fields.map((field) => field.value));
@@ -118,8 +118,8 @@ test("form errors appear beside the field, and input is kept", async (t) => {
   await save(page);
   await waitForText("#dryer-help", "or less.");
   await waitForText("#hits-help", "1 or more.");
-  await waitForText("#dwell-help", "Write a number here.");
-  await waitForText("#flash_seconds-help", "Write a number here.");
+  await waitForText("#dwell-help", "Enter a number.");
+  await waitForText("#flash_seconds-help", "Enter a number.");
   assert.deepEqual(await page.locator("#ink, #dryer, #hits, #dwell").evaluateAll((fields) => fields.map((field) => field.value)), ["Brick", "0", "900", "long"]);
   await fillForm(page, { dryer: 320, hits: 2, dwell: 150, flash_seconds: 6 });
   await save(page);

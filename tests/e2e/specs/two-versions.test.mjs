@@ -13,7 +13,7 @@ import { truncateStored } from "../support/storage-faults.mjs";
 import { journalLines } from "../support/zip.mjs";
 
 const shared = testServer({ whole: true });
-const NEWER = "last opened by a newer Lastpull. Load the newest version";
+const NEWER = "last opened by a newer Lastpull. Go online once";
 
 const pull = async (page, pieces) => { await page.bringToFront(); await pullOn(page, pieces); };
 const pulledIn = (bytes) => journalLines(bytes).filter((line) => line.includes('"pulled"')).length;
@@ -59,7 +59,7 @@ test("tabs of two builds count one run and show the sum", async (t) => {
     await waitForCount(old, 2 * turn);
   }
   assert.equal(await folderOf(old), folders.before);
-  await old.locator("#update-banner").getByText("waits until no run is on the press").waitFor();
+  await old.locator("#update-banner").getByText("can load when no run is on press").waitFor();
   await old.bringToFront();
   await press(old, "#stop");
   await press(old, "#end-anyway");
@@ -79,7 +79,7 @@ test("an old tab beside a new one exports without a network", async (t) => {
   await newJob(old, { title: "Tour tees" });
   await go(old, "#/more/backup", "#prepare");
   await press(old, "#prepare");
-  await old.getByText("It comes over the network once").waitFor();
+  await old.getByText("It downloads once").waitFor();
   await old.evaluate(() => { window.holdsArchive = false; });
   const { bytes } = await exportBackup(old);
   assert.ok(journalLines(bytes).some((line) => line.includes("Tour tees")));
@@ -108,9 +108,9 @@ test("during a run the old build rescues damaged data without a network", async 
   await server.close();
   const again = await context.tab();
   await again.goto(server.url);
-  await again.getByRole("heading", { name: "The shop does not open" }).waitFor();
+  await again.getByRole("heading", { name: "Can't open the shop" }).waitFor();
   assert.equal(await folderOf(again), old);
-  await press(again, again.getByRole("link", { name: "Take the data out" }));
+  await press(again, again.getByRole("link", { name: "Save a backup" }));
   await prepareBackup(again);
   assert.equal(pulledIn((await downloadOnly(again)).bytes), 2);
 });

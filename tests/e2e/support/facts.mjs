@@ -21,6 +21,6 @@ export class FactRecorder {
   /** Imports the recorded facts into the shop of a page. */
   async importInto(page) {
     const summary = await importBackup(page, backupFile(this.#lines, this.#at));
-    assert.match(summary, new RegExp(`^${this.#lines.length} facts new; 0 facts were here already`));
+    assert.match(summary, new RegExp(`^${this.#lines.length} entries new; 0 entries already here`));
   }
 }

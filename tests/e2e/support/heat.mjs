@@ -43,7 +43,7 @@ export async function addPolyesterLot(page) {
 /** Enters a job of polyester and opens the checks of its run. */
 export async function addPolyesterJob(page, run = {}) {
   await addPolyesterLot(page);
-  await addRun(page, { ink: "Signal white", dryer: 260, ...run });
+  await addRun(page, { ink: "Jersey white", dryer: 260, ...run });
   await openChecks(page);
 }
 

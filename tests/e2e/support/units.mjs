@@ -5,5 +5,5 @@ export const METRIC = { settings: { language: "english", metric: true } };
 
 export const NBSP = "\u00a0";
 export const g = (number) => `${number}${NBSP}g`;
-export const percent = (number) => `${number}${NBSP}%`;
+export const percent = (number) => `${number}%`;
 export const degrees = (number) => `${number}${NBSP}°F`;

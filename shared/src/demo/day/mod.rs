@@ -52,7 +52,7 @@ fn earlier_weeks<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> Vec<Printed> {
     let clients = [
         ("Gull & Lantern Ferry", "Deckhand tees"),
         ("Marsh Lane Seed Library", "Swap day"),
-        ("Opening Knights Chess Club", "Autumn ladder"),
+        ("Tern Quay Chess Club", "Autumn ladder"),
         ("Harbour Night Choir", "Rehearsal blacks"),
     ];
     for (index, days_ago) in [14, 13, 12, 9, 8, 7, 6, 5, 2, 1].into_iter().enumerate() {
@@ -139,7 +139,7 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
         garment: "Midweight tee",
         fabric: Fabric::Cotton,
         colour: "#2f3e5c",
-        colour_name: "Dusk blue",
+        colour_name: "Evening blue",
         pieces: choir_sizes,
     };
     let choir_lot = maker.lot(early, choir, &tee);
@@ -164,7 +164,7 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
     let ferry_lot = maker.lot(early + MINUTE, ferry, &jersey);
     let cooler = RunPlan {
         location: Location::FullBack,
-        ink: "Signal white",
+        ink: "Jersey white",
         colour: "#f7f5ef",
         hits: 2,
         fahrenheit: 260.0,
@@ -208,7 +208,7 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
 
     let chess = maker.job(
         early + 3 * MINUTE,
-        "Opening Knights Chess Club",
+        "Tern Quay Chess Club",
         "Junior ladder",
         Some(Due { day: today.plus_days(3), time: TimeOfDay::at(16, 0) }),
         false,

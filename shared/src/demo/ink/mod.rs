@@ -50,7 +50,7 @@ pub(crate) mod tests {
         let (shop, _) = shop(NOW);
         let shelf = ink_shelf(&shop);
         let needed: Vec<_> = shelf.needed.iter().map(|row| (row.ink.as_str(), row.recipe.is_some())).collect();
-        assert_eq!(needed, [("Apricot", true), ("Signal white", true), ("Fern", true), ("Night", false)]);
+        assert_eq!(needed, [("Apricot", true), ("Jersey white", true), ("Fern", true), ("Night", false)]);
         let [choir, jerseys, totes, ladder] = &shelf.needed[..] else { panic!("{:?}", shelf.needed) };
         assert_eq!(choir.to_mix, Some(Grams::ZERO), "the choir's is mixed: {choir:?}");
         assert!(jerseys.to_mix.is_some_and(Grams::is_positive) && totes.to_mix.is_some_and(Grams::is_positive));
@@ -86,7 +86,7 @@ pub(crate) mod tests {
         assert_eq!(pots(0).unwrap(), ["Apricot, choir"]);
         assert_eq!(pots(1).unwrap(), ["White, jerseys"]);
         assert_eq!(pots(3), None, "nobody wrote down what night is mixed of");
-        assert_eq!(ink_names(&shop), ["Apricot", "Bone", "Fern", "Night", "Signal white"]);
+        assert_eq!(ink_names(&shop), ["Apricot", "Bone", "Fern", "Jersey white", "Night"]);
     }
 
     #[test]
@@ -102,8 +102,8 @@ pub(crate) mod tests {
         assert!(bone.newer_unapproved && bone.best == Some(bone.revisions[1].name.id));
         let again = make_again(&shop, bone.id, None, BatchSize::Whole(Grams::from_grams(500.0))).unwrap();
         assert_eq!((again.revision.number, again.newer.len()), (1, 1));
-        assert!(card("Fern").revisions[0].on_top && card("Signal white").revisions[0].approval.is_none());
-        for recipe in ["Apricot", "Bone", "Fern", "Signal white"].map(card) {
+        assert!(card("Fern").revisions[0].on_top && card("Jersey white").revisions[0].approval.is_none());
+        for recipe in ["Apricot", "Bone", "Fern", "Jersey white"].map(card) {
             for revision in recipe.revisions {
                 let percent: Vec<_> = revision.parts.iter().map(|part| (part.component, part.percent)).collect();
                 assert_eq!(limits_broken(&shop, &percent), []);

@@ -83,7 +83,7 @@ pub(crate) const SHELF: [ComponentRow; 9] = [
         weights: [800.0, 5_000.0, 3_120.0],
     },
     pigment("Yellow", "#f0b400", 6_200, [100.0, 500.0, 61.0]),
-    pigment("Warm red", "#cf3a28", 7_100, [80.0, 500.0, 214.0]),
+    pigment("Brick red", "#cf3a28", 7_100, [80.0, 500.0, 214.0]),
     pigment("Blue", "#1d4d9e", 6_800, [80.0, 500.0, 342.0]),
     pigment("Black", "#1b1b1d", 5_400, [60.0, 500.0, 287.0]),
     ComponentRow {
@@ -161,7 +161,7 @@ pub(crate) fn shelf<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DemoInks {
     };
     let apricot = recipe("Apricot", "#f2a65a", "Flash between hits, or it drags.");
     let bone = recipe("Bone", "#ece4d2", "");
-    let signal = recipe("Signal white", "#f7f5ef", "Bonding additive on the day: it works for eight hours.");
+    let signal = recipe("Jersey white", "#f7f5ef", "Bonding additive on the day: it works for eight hours.");
     let fern = recipe("Fern", "#3f6b3a", "");
     let [fern_pot, apricot_pot] = [maker.id(), maker.id()];
     DemoInks {

@@ -67,7 +67,7 @@ impl Filled<'_> {
         let name = component
             .and_then(|id| store.shop.with_untracked(|shop| shop.ink.component(id).map(|found| found.name.clone())));
         let share = i18n::with_mark(self.offer.parts.get(self.at).map(|row| row.percent.clone()).unwrap_or_default());
-        i18n::ink_fix_fill(name.unwrap_or_default(), format!("{share}\u{a0}%"))
+        i18n::ink_fix_fill(name.unwrap_or_default(), format!("{share}{}", i18n::percent_sign()))
     }
 }
 

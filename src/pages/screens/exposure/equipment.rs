@@ -46,7 +46,7 @@ fn lamp_text(lamp: &Lamp) -> String {
 
 fn emulsion_line(row: &EmulsionRow) -> Line {
     let family = i18n::emulsion_family_name(row.emulsion.family);
-    let solids = row.emulsion.solids.map(|percent| format!(" · {percent}\u{a0}%")).unwrap_or_default();
+    let solids = row.emulsion.solids.map(|percent| format!(" · {percent}{}", i18n::percent_sign())).unwrap_or_default();
     (ExposureRoute::Emulsion(row.id), row.emulsion.name.clone(), format!("{family}{solids}"), row.exposures)
 }
 
