@@ -2,6 +2,7 @@
 
 use std::path::Path;
 
+mod catalogue;
 mod failure;
 mod heat;
 mod history;
