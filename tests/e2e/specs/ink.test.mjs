@@ -170,7 +170,7 @@ test("a coarse scale shows its error and the batch size that avoids it", async (
   await page.locator("#step-help .problem").waitFor();
   await fillForm(page, { step: "0.5" });
   await save(page);
-  await waitForText(page, "#scale, .empty", /0.5|shelf/);
+  await waitForText(page, "#scale, .empty", /0.5|stock/i);
   await recipe(page, "Grey", [["Base", "99.5"], ["Black", "0.5", { kind: 1 }]]);
   await press(page, "#again");
   await page.locator("#grams").fill("730");
