@@ -26,11 +26,11 @@ async function recipeToPot(page, name) {
   await waitForText(page, "#over h2", `${g("6.0")} too much Tinting white`);
   const table = (await page.locator(".pot-ways tbody td, .pot-ways tfoot td").allInnerTexts()).map((cell) => cell.split("\n"));
   assert.deepEqual(table, [
-    [g("104.0"), `+${g("4.0")}`, percent(20)], [g("100.0"), "all in", percent(19.8)],
-    [g("156.0"), "all in", percent(30)], [g("156.0"), "all in", percent(30.8)],
+    [g("104.0"), `+${g("4.0")}`, percent(20)], [g("100.0"), "done", percent(19.8)],
+    [g("156.0"), "done", percent(30)], [g("156.0"), "done", percent(30.8)],
     [g("260.0"), `+${g("260.0")}`, percent(50)], [g("250.0"), `+${g("250.0")}`, percent(49.4)],
     [g("520.0"), `${g("20.0")} more`], [g("506.0"), `${g("6.0")} more`],
-    ["kept"], ["off by 0.8 points"],
+    ["unchanged"], ["off by 0.8 percentage points"],
   ]);
   assert.equal(await page.locator("[data-key]").count(), 0, "nothing goes on until it is decided");
   await press(page, "#scale-rest");
