@@ -14,6 +14,7 @@ mod plan;
 mod run;
 mod screen;
 mod shop;
+mod source_files;
 mod time;
 
 /// A file that no `mod` line names would compile nowhere, and its tests would pass unrun.

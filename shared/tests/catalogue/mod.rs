@@ -1,8 +1,7 @@
 //! Words that the app no longer uses, in the texts of `src/i18n/`: each thing has one name, in the English of shops in
 //! the United States and the Spanish of the Americas.
 
-use std::fs;
-use std::path::Path;
+use crate::source_files::rust_files;
 
 /// A word or phrase, and what is written instead.
 const RETIRED: &[(&str, &str)] = &[
@@ -83,19 +82,12 @@ fn retired_in(text: &str) -> Vec<(&'static str, &'static str)> {
 
 #[test]
 fn no_text_has_a_retired_word() {
-    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../src/i18n");
-    let (mut folders, mut texts, mut found) = (vec![root], 0, Vec::new());
-    while let Some(folder) = folders.pop() {
-        for path in fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path()) {
-            if path.is_dir() {
-                folders.push(path);
-                continue;
-            }
-            for text in literals(&fs::read_to_string(&path).unwrap()) {
-                texts += 1;
-                for (word, instead) in retired_in(&text) {
-                    found.push(format!("{}: “{text}”: not “{word}” but “{instead}”", path.display()));
-                }
+    let (mut texts, mut found) = (0, Vec::new());
+    for path in rust_files("../src/i18n") {
+        for text in literals(&std::fs::read_to_string(&path).unwrap()) {
+            texts += 1;
+            for (word, instead) in retired_in(&text) {
+                found.push(format!("{}: “{text}”: not “{word}” but “{instead}”", path.display()));
             }
         }
     }

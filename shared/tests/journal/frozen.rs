@@ -1,5 +1,6 @@
 //! Whether what is written on phones and in backup files still reads, byte for byte.
 
+use crate::source_files::rust_files;
 use lastpull_core::codec::to_bytes;
 use lastpull_core::exchange::read_backup;
 use lastpull_core::facts::frozen::{FOLD_SHA256, Row, hex, history, rows, subject_of};
@@ -87,21 +88,14 @@ fn is_in_drafts_only(name: &str) -> bool {
 fn every_type_that_reads_json_has_a_row() {
     let listed: BTreeSet<&str> = rows().iter().map(|row| row.type_name).collect();
     let mut missing = Vec::new();
-    let mut folders = vec![std::path::PathBuf::from(concat!(env!("CARGO_MANIFEST_DIR"), "/src"))];
-    while let Some(folder) = folders.pop() {
-        for path in std::fs::read_dir(folder).unwrap().map(|file| file.unwrap().path()) {
-            if path.is_dir() {
-                folders.push(path);
-                continue;
-            }
-            let text = std::fs::read_to_string(&path).unwrap();
-            for derived in text.split("#[derive(").skip(1).filter(|rest| reads_json(rest)) {
-                let mut words = derived.split_whitespace().skip_while(|word| !["enum", "struct"].contains(word));
-                let name = words.nth(1).unwrap().trim_end_matches(|letter: char| !letter.is_alphanumeric());
-                let name = name.split('<').next().unwrap();
-                if !ENVELOPES.contains(&name) && !is_in_drafts_only(name) && !listed.contains(name) {
-                    missing.push(format!("{name} in {}", path.display()));
-                }
+    for path in rust_files("src") {
+        let text = std::fs::read_to_string(&path).unwrap();
+        for derived in text.split("#[derive(").skip(1).filter(|rest| reads_json(rest)) {
+            let mut words = derived.split_whitespace().skip_while(|word| !["enum", "struct"].contains(word));
+            let name = words.nth(1).unwrap().trim_end_matches(|letter: char| !letter.is_alphanumeric());
+            let name = name.split('<').next().unwrap();
+            if !ENVELOPES.contains(&name) && !is_in_drafts_only(name) && !listed.contains(name) {
+                missing.push(format!("{name} in {}", path.display()));
             }
         }
     }
