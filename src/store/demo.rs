@@ -84,7 +84,7 @@ impl Store {
         self.setters().backup.set(BackupState::default());
         // What is being written is of the demo; what is recorded from now on is of the shop's own journal.
         self.session.update_value(Session::open_shop);
-        self.session.update_value(|session| session.closing = true);
+        self.session.update_value(|session| session.writes_stopped = true);
         self.setters().pending.set(Vec::new());
         self.setters().shop.set(Shop::default());
         self.setters().notice.set(None);

@@ -175,7 +175,7 @@ impl Store {
     /// Lets no write begin, and waits until the one under way has ended: the shop is about to be erased or left, and
     /// nothing may be written into it afterwards.
     pub(super) async fn stop_writing(self) {
-        self.session.update_value(|session| session.closing = true);
+        self.session.update_value(|session| session.writes_stopped = true);
         while WRITING.get() {
             clock::wait(Duration::from_millis(4)).await;
         }
@@ -183,14 +183,14 @@ impl Store {
 
     /// Lets writes begin again: what was recorded meanwhile is of the shop that is open now.
     pub(super) fn resume_writing(self) {
-        self.session.update_value(|session| session.closing = false);
+        self.session.update_value(|session| session.writes_stopped = false);
         self.setters().saving.set(SaveState::Fine);
         self.write();
     }
 
     /// Whether no write may begin.
     fn is_halted(self) -> bool {
-        self.session.with_value(|session| session.closing)
+        self.session.with_value(|session| session.writes_stopped)
             || matches!(self.saving.get_untracked(), SaveState::Blocked(_))
     }
 

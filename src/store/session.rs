@@ -17,8 +17,8 @@ pub struct Session {
     pub(super) reload_again: bool,
     /// Whether another shop is about to be opened.
     pub(super) switching: bool,
-    /// Whether the shop is about to be erased or left: no write begins.
-    pub(super) closing: bool,
+    /// Whether no write may begin, since the shop is about to be erased or left.
+    pub(super) writes_stopped: bool,
     /// The device under which facts that cannot be saved are exported, and the numbers given out so far.
     pub(super) rescue: Option<(DeviceId, Head)>,
     /// The file that was picked, until the user decides about it.
