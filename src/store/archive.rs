@@ -1,12 +1,16 @@
 //! Compacting the journal's tail, and deleting photos. Rarely needed, and so in a chunk of its own.
 
 use super::Store;
-use super::load::read;
+use super::long_work::refold::compact;
+use super::long_work::{Asked, MANY_FACTS, Task, Watch, from_answer};
 use crate::lazy::{ChunkLoadError, Work, chunk};
+use crate::platform::app_worker::Ended;
 use crate::platform::{clock, spawn_local};
-use lastpull_core::journal::{Checkpoint, Packed, Storage};
+use lastpull_core::journal::StorageFault;
 use lastpull_core::photo::{PhotoStore, Photos};
+use lastpull_core::shop::Shop;
 use leptos::prelude::*;
+use wasm_bindgen::JsValue;
 
 chunk! {
     archive: fn split_compact(store: Store, long: bool) -> Result<Work<()>, ChunkLoadError> {
@@ -41,17 +45,34 @@ impl Store {
 
     /// Does the work of [`Store::compact`] now.
     async fn compact_now(self, long: bool) {
-        let storage = self.storage.get_value();
-        if long {
-            if let Ok(folded) = read(&storage, None).await {
-                let checkpoint = Checkpoint::of(&folded.shop);
-                let head = &folded.opened.head;
-                if storage.compact(head, &Packed::default(), head.clock, &checkpoint).await.is_ok() {
-                    self.recent.set_value(Vec::new());
+        let packed = self.recent.get_value();
+        if long && self.compact_tail().await {
+            // What was recorded meanwhile is in the tail, and all of it if the journal was read again.
+            self.recent.update_value(|recent| {
+                if recent.starts_with(&packed) {
+                    recent.drain(..packed.len());
                 }
-            }
+            });
         }
         self.forget_old_photos().await;
+    }
+
+    /// Packs the tail; returns whether it is done. A large shop takes long enough to be felt at the count: a worker packs
+    /// it then, unless one is busy.
+    async fn compact_tail(self) -> bool {
+        let storage = self.storage.get_value();
+        let many = self.shop.with_untracked(Shop::fact_count) >= MANY_FACTS;
+        if many && self.session.with_value(|session| session.worker.is_none()) {
+            match self.start_work(&Task::Compact { database: storage.name() }, &JsValue::UNDEFINED).await {
+                Asked::Answered(answer) => {
+                    self.end_work(Ended::Failed);
+                    return matches!(from_answer::<(), StorageFault>(&answer.bytes), Some(Ok(())));
+                }
+                Asked::Cancelled => return false,
+                Asked::NotDone => self.end_work(Ended::Failed),
+            }
+        }
+        compact(&storage, &Watch::none()).await.is_ok()
     }
 
     /// Deletes the bytes of photos that nothing shows. A fact of a newer version may name photos in a way

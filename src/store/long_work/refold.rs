@@ -68,7 +68,21 @@ pub(in super::super) async fn refold(storage: &IndexedDb, watch: &Watch) -> Resu
     }
 }
 
-/// Reads and folds what is stored, in a worker.
+/// Packs the entries of the tail and saves the checkpoint with them.
+pub(in super::super) async fn compact(storage: &IndexedDb, watch: &Watch) -> Result<(), StorageFault> {
+    let mut tries = 0;
+    loop {
+        let LoadedShop { opened, shop, .. } = read_here(storage, watch).await?;
+        let checkpoint = Checkpoint::of(&shop);
+        drop(shop);
+        match storage.compact(&opened.head, &Packed::default(), opened.head.clock, &checkpoint).await {
+            Err(StorageFault::Stale) if tries < TRIES => tries += 1,
+            done => return done.map(drop),
+        }
+    }
+}
+
+/// Reads and folds what is stored, with no worker's help.
 pub(super) async fn read_here(storage: &IndexedDb, watch: &Watch) -> Result<LoadedShop, StorageFault> {
     match read_folded(storage).await {
         Ok(Ok(loaded)) => Ok(loaded),

@@ -18,6 +18,8 @@ pub(in super::super) enum Task {
     Backup { database: String, order: Order },
     /// Fold everything that is stored, and save that.
     Refold { database: String },
+    /// Pack the entries of the tail, and save the checkpoint.
+    Compact { database: String },
 }
 
 /// The bytes of a result.

@@ -76,6 +76,7 @@ async fn do_task(task: Vec<u8>, file: JsValue, tell: Function) -> Answered {
             };
         }
         Task::Refold { database } => to_answer(&refold::refold(&IndexedDb::new(&database), &watch).await),
+        Task::Compact { database } => to_answer(&refold::compact(&IndexedDb::new(&database), &watch).await),
     };
     Some((bytes, JsValue::UNDEFINED))
 }
