@@ -127,7 +127,8 @@ impl Store {
         self.setters().backup.update(|backup| backup.preview = None);
     }
 
-    fn forget_picked(self) {
+    /// Forgets the file that was picked, and ends the worker that holds it.
+    pub(super) fn forget_picked(self) {
         if let Some(Picked::InWorker(_)) = self.session.try_update_value(|session| session.picked.take()).flatten() {
             self.end_work(Ended::Cancelled);
         }

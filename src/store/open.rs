@@ -46,17 +46,10 @@ impl Store {
         let name = database_name(self.settings.with_untracked(|settings| settings.demo));
         let storage = IndexedDb::new(&name).with_worker(JournalWorker::of_page());
         self.storage.set_value(storage.clone());
-        self.session.update_value(Session::open_shop);
+        self.leave_shop();
         let opened = self.opened();
-        self.setters().loading.set(Loading::Reading);
+        self.expect_answer();
         tabs::listen(&name, move |message| self.on_tab_message(message));
-        // A database that does not answer is not waited for without a word. If it answers later, the shop opens.
-        clock::after(SILENCE, move || {
-            let folding = self.progress.with_untracked(Option::is_some);
-            if opened == self.opened() && self.loading.get_untracked() == Loading::Reading && !folding {
-                self.setters().loading.set(Loading::Failed(StorageFault::Silent.into()));
-            }
-        });
         spawn_local(async move {
             let read = self.reload().await;
             if opened != self.opened() {
@@ -83,6 +76,25 @@ impl Store {
                         }
                     }
                 }
+            }
+        });
+    }
+
+    /// Ends what belongs to the open shop.
+    pub(super) fn leave_shop(self) {
+        self.forget_picked();
+        self.session.update_value(Session::open_shop);
+    }
+
+    /// Shows that the shop is not there yet. A database that does not answer is not waited for without a word; if it
+    /// answers later, the shop opens.
+    fn expect_answer(self) {
+        let opened = self.opened();
+        self.setters().loading.set(Loading::Reading);
+        clock::after(SILENCE, move || {
+            let folding = self.progress.with_untracked(Option::is_some);
+            if opened == self.opened() && self.loading.get_untracked() == Loading::Reading && !folding {
+                self.setters().loading.set(Loading::Failed(StorageFault::Silent.into()));
             }
         });
     }
@@ -181,8 +193,16 @@ impl Store {
     /// Erases everything on this device: the shop and its settings.
     pub fn erase_all(self) {
         let storage = self.storage.get_value();
+        // What is still being written is of a shop that is about to be erased.
+        self.leave_shop();
+        self.expect_answer();
+        let opened = self.opened();
         spawn_local(async move {
             self.stop_writing().await;
+            if opened != self.opened() {
+                // The storage did not answer, and the user opened the shop again: nothing is erased.
+                return self.resume_writing();
+            }
             match storage.erase().await {
                 Ok(()) => {
                     settings::forget();
