@@ -38,8 +38,9 @@ enum Move {
     Up(String),
 }
 
-/// Longest time that going back takes. If it is over, the browser did not go back.
-const GOING_BACK: Duration = Duration::from_millis(400);
+/// Longest time that going back takes, on a slow phone that is busy. If it is over, the browser did not go back: what comes
+/// later would lead away from a page that the user has gone to meanwhile.
+const GOING_BACK: Duration = Duration::from_secs(2);
 
 thread_local! {
     /// Hash of the page that is shown.

@@ -163,6 +163,7 @@ test("on a Saturday the shop is closed until somebody opens it", async (t) => {
   // Its work is for Monday morning.
   await page.locator(".run-finish .out").getByText("printed Monday, 8:").waitFor();
   await page.locator("#closing").getByText("Closed today").waitFor();
+  await waitForText(page, ".closing .button", "Open until 5:00\u00a0pm");
   await press(page, ".closing .button");
   await page.locator("#closing").getByText("Closing 5:00\u00a0pm").waitFor();
   await page.locator("#verdict.quiet").getByText("Nothing is due today. 1 run open, the last expected printed 9:").waitFor();
@@ -190,6 +191,7 @@ test("a run of unknown time in the dryer says its times end at the press", async
   await press(page, page.locator(".run-row a.icon-button").first());
   await fillForm(page, { dwell: 90 });
   await save(page);
+  await page.locator(".page.job").waitFor();
   await go(page, "#/", "#verdict");
   await waitForText(page, ".run-finish .out", "out");
   assert.equal(await page.locator("#dryer-unknown").count(), 0);
