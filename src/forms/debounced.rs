@@ -1,7 +1,9 @@
 //! A value that is reported once it has not changed for a while, so that not every intermediate value becomes
-//! a fact. A value not reported yet is reported when the component is unmounted.
+//! a fact. A value not reported yet is reported when the component is unmounted or the page is hidden: a phone may
+//! end a hidden page without a further word.
 
 use crate::platform::clock;
+use leptos::leptos_dom::helpers::WindowListenerHandle;
 use leptos::prelude::*;
 use std::time::Duration;
 
@@ -30,7 +32,12 @@ impl<T: Clone + Send + Sync + 'static> Debounced<T> {
     pub fn new(report: Callback<T>) -> Self {
         let debounced =
             Self { shown: RwSignal::new(None), pending: StoredValue::new(None), turn: StoredValue::new(0), report };
-        on_cleanup(move || debounced.report_pending());
+        let listeners = ["visibilitychange", "pagehide"]
+            .map(|event| window_event_listener_untyped(event, move |_| debounced.report_pending()));
+        on_cleanup(move || {
+            listeners.into_iter().for_each(WindowListenerHandle::remove);
+            debounced.report_pending();
+        });
         debounced
     }
 
