@@ -1,11 +1,13 @@
-//! The demo shop, in a database of its own.
+//! The demo shop, in a database of its own. It is written in the app's language at the time it is opened, and stays as it
+//! is if the language changes while it is open.
 
-use super::session::Session;
 use super::{BackupState, Loading, Store, StoreEvent, database_name};
 use crate::lazy::{ChunkLoadError, chunk};
 use crate::platform::indexed_db::IndexedDb;
+use crate::platform::settings::{Language, Settings};
 use crate::platform::{clock, drafts, ids, spawn_local, tabs};
 use lastpull_core::collections::sort_by_key;
+use lastpull_core::demo;
 use lastpull_core::facts::Draft;
 use lastpull_core::ids::DeviceId;
 use lastpull_core::journal::Storage;
@@ -13,11 +15,15 @@ use lastpull_core::shop::Shop;
 use lastpull_core::time::WallClock;
 use leptos::prelude::*;
 
-/// Makes the facts of a demo shop: at what time, recorded by which device, and the device's name.
-type DemoFacts = fn(WallClock, DeviceId, &str) -> Vec<Draft>;
+/// Makes the facts of a demo shop: at what time, recorded by which device, the device's name, and in which language.
+type DemoFacts = fn(WallClock, DeviceId, &str, Language) -> Vec<Draft>;
 
-fn demo_facts(clock: WallClock, device: DeviceId, name: &str) -> Vec<Draft> {
-    lastpull_core::demo::demo_facts(clock, device, name, ids::new_id)
+fn demo_facts(clock: WallClock, device: DeviceId, name: &str, language: Language) -> Vec<Draft> {
+    let language = match language {
+        Language::English => demo::Language::English,
+        Language::Spanish => demo::Language::Spanish,
+    };
+    demo::demo_facts(clock, device, name, language, ids::new_id)
 }
 
 chunk! {
@@ -51,13 +57,14 @@ impl Store {
             self.notify_event(StoreEvent::ChunkNotLoaded);
             return;
         };
-        self.update_settings(crate::platform::settings::Settings::suspend_shop);
+        let language = self.settings.with_untracked(Settings::language_or_browser);
+        self.update_settings(Settings::suspend_shop);
         self.setters().backup.set(BackupState::default());
         let storage = IndexedDb::new(&database_name(true));
         let filled = async {
             storage.erase().await?;
             let device = storage.open().await?.device;
-            let mut drafts = facts(clock::now(), device, &device_name);
+            let mut drafts = facts(clock::now(), device, &device_name, language);
             sort_by_key(&mut drafts, |draft| draft.at);
             storage.append(&drafts).await.map(drop)
         };
@@ -66,7 +73,7 @@ impl Store {
         let saved = self.flush().await;
         match filled {
             Ok(()) if saved => self.open(),
-            Ok(()) => self.update_settings(crate::platform::settings::Settings::resume_shop),
+            Ok(()) => self.update_settings(Settings::resume_shop),
             Err(fault) => self.setters().loading.set(Loading::Failed(fault.into())),
         }
     }
@@ -80,10 +87,10 @@ impl Store {
         }
         drafts::delete_all(drafts::shop_key(true));
         let storage = self.storage.get_value();
-        self.update_settings(crate::platform::settings::Settings::resume_shop);
+        self.update_settings(Settings::resume_shop);
         self.setters().backup.set(BackupState::default());
         // What is being written is of the demo; what is recorded from now on is of the shop's own journal.
-        self.session.update_value(Session::open_shop);
+        self.leave_shop();
         self.session.update_value(|session| session.writes_stopped = true);
         self.setters().pending.set(Vec::new());
         self.setters().shop.set(Shop::default());

@@ -6,6 +6,7 @@
 //! its drawdowns, which the shop can discover.
 
 use super::ink::shelf::DemoInks;
+use super::language::{INES, MOSS};
 use super::maker::Maker;
 use crate::colour::{BANDS, Colour, Constants, Lab, Origin, Print, Reflectance, Surface, Viewing, smoothest};
 use crate::facts::{
@@ -46,7 +47,7 @@ impl TrueOptics {
     }
 }
 
-/// DifferenceSize of blue in the pot, relative to its drawdowns.
+/// Strength of blue in the pot, relative to its drawdowns.
 const TRUE_BLUE_STRENGTH: f64 = 1.15;
 
 /// Records everything about colour.
@@ -120,7 +121,7 @@ fn drawdowns<N: FnMut() -> Uuid>(maker: &mut Maker<N>, inks: &DemoInks) {
                 .map_or(RecordedLayer::Hiding, |backing| RecordedLayer::Over { film: Film::Hits(1), backing }),
             seen,
             note: String::new(),
-            by: Some("Moss".into()),
+            by: Some(maker.language.say(MOSS)),
         };
         record_event(maker, at + place as u64 * MINUTE, InkFact::DrawnDown(made));
     }
@@ -167,7 +168,7 @@ fn fern<N: FnMut() -> Uuid>(maker: &mut Maker<N>, inks: &DemoInks, tote: Colour)
     // After the weigh-in, after the first addition, after the second.
     for (seconds, blue) in [(12 * 60, 3.4), (17 * 60 + 45, 3.8), (24 * 60, 4.0)] {
         let reading = reading_of(with(blue, 5.6), ReadBy::Instrument);
-        let by = Some("Ines".into());
+        let by = Some(maker.language.say(INES));
         record_event(
             maker,
             begun + seconds * Millis::from_ms(1_000),

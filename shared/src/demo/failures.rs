@@ -1,5 +1,6 @@
 //! Failures in the invented shop's earlier weeks, and how they were resolved.
 
+use super::language::INES;
 use super::maker::Maker;
 use crate::facts::{Fact, FailureFact, FailureField, FailureKind, Mark, Remedy, Size, Suspects, Verdict};
 use crate::ids::RunId;
@@ -19,7 +20,7 @@ pub(super) fn record_failure<N: FnMut() -> Uuid>(
         1 => (FailureKind::Clog, Remedy::Clean, Mark { x: 640, y: 820 }, 6),
         _ => (FailureKind::Spot, Remedy::BlockOut, Mark { x: 810, y: 430 }, 3),
     };
-    let (size, by) = (Some(Size::M), Some("Ines".to_owned()));
+    let (size, by) = (Some(Size::M), Some(maker.language.say(INES)));
     let id = maker.id();
     let mut set = |seconds: u64, fields| {
         maker.record(from + seconds * Millis::from_ms(1_000), id, Fact::Failure(FailureFact::Set(fields)));

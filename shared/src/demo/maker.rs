@@ -1,5 +1,6 @@
 //! Generates the facts of an invented day as a crew would have recorded them.
 
+use super::language::{Language, Text, text};
 use crate::colour::Colour;
 use crate::facts::{
     CheckOutcome, Draft, Fabric, Fact, Flash, JobField, Location, LotField, RunField, Size, SizePieces,
@@ -13,6 +14,7 @@ use uuid::Uuid;
 /// Collects facts in the order in which they happened.
 pub(super) struct Maker<N> {
     pub(super) clock: WallClock,
+    pub(super) language: Language,
     pub(super) drafts: Vec<Draft>,
     new_id: N,
     noise: u64,
@@ -20,17 +22,17 @@ pub(super) struct Maker<N> {
 
 /// A garment lot to generate.
 pub(super) struct LotPlan<'a> {
-    pub(super) garment: &'a str,
+    pub(super) garment: Text,
     pub(super) fabric: Fabric,
     pub(super) colour: &'a str,
-    pub(super) colour_name: &'a str,
+    pub(super) colour_name: Text,
     pub(super) pieces: &'a [(Size, u32)],
 }
 
 /// A run to generate.
 pub(super) struct RunPlan<'a> {
     pub(super) location: Location,
-    pub(super) ink: &'a str,
+    pub(super) ink: Text,
     pub(super) colour: &'a str,
     pub(super) hits: u8,
     pub(super) flash: bool,
@@ -41,8 +43,8 @@ pub(super) struct RunPlan<'a> {
 }
 
 impl<N: FnMut() -> Uuid> Maker<N> {
-    pub(super) fn new(clock: WallClock, new_id: N) -> Self {
-        Self { clock, drafts: Vec::new(), new_id, noise: 0x9e37_79b9_7f4a_7c15 }
+    pub(super) fn new(clock: WallClock, language: Language, new_id: N) -> Self {
+        Self { clock, language, drafts: Vec::new(), new_id, noise: 0x9e37_79b9_7f4a_7c15 }
     }
 
     /// A new id.
@@ -63,18 +65,18 @@ impl<N: FnMut() -> Uuid> Maker<N> {
     pub(super) fn job(
         &mut self,
         at: WallTime,
-        client: &str,
-        title: &str,
+        client: Text,
+        title: Text,
         due: Option<Due>,
         exempt: bool,
-        notes: &str,
+        notes: Text,
     ) -> Uuid {
         let id = (self.new_id)();
         let fields = vec![
-            JobField::Client(client.into()),
-            JobField::Title(title.into()),
+            JobField::Client(self.language.say(client)),
+            JobField::Title(self.language.say(title)),
             JobField::Due(due),
-            JobField::Notes(notes.into()),
+            JobField::Notes(self.language.say(notes)),
             JobField::Exempt(exempt),
         ];
         self.record(at, id, Fact::JobSet(fields));
@@ -86,9 +88,9 @@ impl<N: FnMut() -> Uuid> Maker<N> {
         let pieces = plan.pieces.iter().map(|&(size, pieces)| SizePieces { size, pieces }).collect();
         let mut fields = vec![
             LotField::Job(job),
-            LotField::Garment(plan.garment.into()),
+            LotField::Garment(self.language.say(plan.garment)),
             LotField::Fabric(plan.fabric),
-            LotField::ColourName(plan.colour_name.into()),
+            LotField::ColourName(self.language.say(plan.colour_name)),
             LotField::Pieces(pieces),
         ];
         fields.extend(Colour::from_hex(plan.colour).map(LotField::Colour));
@@ -102,7 +104,7 @@ impl<N: FnMut() -> Uuid> Maker<N> {
         let mut fields = vec![
             RunField::Lot(lot),
             RunField::Location(plan.location),
-            RunField::Ink(plan.ink.into()),
+            RunField::Ink(self.language.say(plan.ink)),
             RunField::Screens(plan.screens.into()),
             RunField::Mesh(Some(if plan.flash { 156 } else { 200 })),
             RunField::Flash(flash),
@@ -110,7 +112,7 @@ impl<N: FnMut() -> Uuid> Maker<N> {
             RunField::Dryer(Some(Temperature::from_fahrenheit(plan.fahrenheit))),
             RunField::Dwell(Some(Seconds::new(plan.dwell))),
             RunField::Passes(1),
-            RunField::Squeegee("70, sharp".into()),
+            RunField::Squeegee(self.language.say(text("70, sharp edge", "70, filo recto"))),
             RunField::OffContact(Some(Length::from_inches(0.125))),
             RunField::BelowCollar(plan.below_collar.map(Length::from_inches)),
         ];
@@ -120,13 +122,13 @@ impl<N: FnMut() -> Uuid> Maker<N> {
     }
 
     /// Records every check of a run, a few with a measured value.
-    pub(super) fn check(&mut self, at: WallTime, run: Uuid, by: &str) {
+    pub(super) fn check(&mut self, at: WallTime, run: Uuid, by: Text) {
         let mut shop = Shop::default();
         shop.apply_all(&self.entries());
         for (index, row) in check_list(&shop, run).rows().enumerate() {
             let measured = row.expected.value().filter(|_| index == 0).map(|value| value + 900);
             let outcome = measured.map_or(CheckOutcome::Ticked, CheckOutcome::Measured);
-            let (item, expected, by) = (row.item, row.expected.clone(), Some(by.to_owned()));
+            let (item, expected, by) = (row.item, row.expected.clone(), Some(self.language.say(by)));
             self.record(
                 at + index as u64 * Millis::from_ms(9_000),
                 run,

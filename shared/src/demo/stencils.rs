@@ -1,6 +1,7 @@
 //! Exposure and reclaiming in the invented shop: one lamp, two emulsions, the tests made, and a bath that
 //! is clearly slowing down.
 
+use super::language::{EMPTY, HARBOR_BLUE, INES, Language, MARSH_GREEN, MOSS, Text, text};
 use super::maker::Maker;
 use crate::facts::{
     BatchTime, BathField, Coats, EmulsionField, Exposure, ExposureMethod, Fact, Family, LampField, LampKind, MeshCloth,
@@ -52,30 +53,31 @@ fn record<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: WallTime, subject: Subje
 
 fn exposures<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
     let now = maker.clock.now;
+    let language = maker.language;
     let start = now - 15 * DAY;
     let lamp = maker.id();
     let distance = Some(Length::from_inches(20.0));
     let fields = vec![
-        LampField::Name("Bulb over the table".into()),
+        LampField::Name(language.say(text("Bulb over the table", "Foco sobre la mesa"))),
         LampField::Kind(LampKind::Point),
         LampField::Distance(distance),
     ];
     record(maker, start, lamp, StencilFact::Lamp(fields));
-    let mut emulsion = |name: &str, family, solids| {
+    let mut emulsion = |name: Text, family, solids| {
         let id = maker.id();
-        let fields =
-            vec![EmulsionField::Name(name.into()), EmulsionField::Family(family), EmulsionField::Solids(Some(solids))];
+        let name = EmulsionField::Name(language.say(name));
+        let fields = vec![name, EmulsionField::Family(family), EmulsionField::Solids(Some(solids))];
         record(maker, start + MINUTE, id, StencilFact::Emulsion(fields));
         id
     };
-    let (blue, green) =
-        (emulsion("Harbour blue", Family::DualCure, 40), emulsion("Marsh green", Family::Photopolymer, 36));
+    let (blue, green) = (emulsion(HARBOR_BLUE, Family::DualCure, 40), emulsion(MARSH_GREEN, Family::Photopolymer, 36));
     let guide = ExposureMethod::StepGuide { test: Seconds::new(120.0), solid: 5, goal: 7 };
     let columns = ExposureMethod::Columns { test: Seconds::new(280.0), percent: 70 };
+    let held = text("Halftones held down to 4%.", "Se conservaron los medios tonos hasta el 4 %.");
     for (days_ago, emulsion, threads, thread, time, found, by, note) in [
-        (13, green, 156, 64, 42.0, ExposureMethod::Practice, "Ines", ""),
-        (8, blue, 230, 48, 196.0, columns, "Moss", "Half-tones down to 4 % held."),
-        (3, blue, 156, 64, 239.431, guide, "Ines", ""),
+        (13, green, 156, 64, 42.0, ExposureMethod::Practice, INES, EMPTY),
+        (8, blue, 230, 48, 196.0, columns, MOSS, held),
+        (3, blue, 156, 64, 239.431, guide, INES, EMPTY),
     ] {
         let id = maker.id();
         let exposure = Exposure {
@@ -86,8 +88,8 @@ fn exposures<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
             coats: Some(Coats { print: 2, squeegee: 1 }),
             time: Seconds::new(time),
             found,
-            by: Some(by.into()),
-            note: note.into(),
+            by: Some(language.say(by)),
+            note: language.say(note),
         };
         record(maker, now - days_ago * DAY - 2 * HOUR, id, StencilFact::Exposure(exposure));
     }
@@ -95,13 +97,18 @@ fn exposures<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
 
 fn bath<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
     let now = maker.clock.now;
-    let fields =
-        vec![BathField::Capacity(Some(4)), BathField::Note("Gloves and goggles hang on the left of the tank.".into())];
+    let language = maker.language;
+    let note = language.say(text(
+        "Gloves and goggles hang to the left of the tank.",
+        "Los guantes y las gafas protectoras cuelgan a la izquierda del tanque.",
+    ));
+    let fields = vec![BathField::Capacity(Some(4)), BathField::Note(note)];
     record(maker, now - 15 * DAY, SHOP, StencilFact::Bath(fields));
     for (days_ago, minutes) in [(15, &SPENT[..]), (7, &SLOWING[..])] {
         let charged = now - days_ago * DAY - 4 * HOUR;
         let id = maker.id();
-        let charge = StencilFact::BathCharged { chemistry: "Dip, one part to four".into(), by: Some("Moss".into()) };
+        let chemistry = language.say(text("Dip tank concentrate, 1 to 4", "Concentrado para tanque, 1 a 4"));
+        let charge = StencilFact::BathCharged { chemistry, by: Some(language.say(MOSS)) };
         record(maker, charged, id, charge);
         for (index, minutes) in minutes.iter().enumerate() {
             let went_in = charged + HOUR + index as u64 * 16 * HOUR;
@@ -117,21 +124,21 @@ fn bath<N: FnMut() -> Uuid>(maker: &mut Maker<N>) {
         let fields = vec![
             ScreenField::Label(label.into()),
             ScreenField::Mesh(Some(mesh)),
-            ScreenField::Emulsion("Harbour blue".into()),
+            ScreenField::Emulsion(language.say(HARBOR_BLUE)),
             ScreenField::Coats(Some(Coats { print: 2, squeegee: 1 })),
         ];
         maker.record(now - 14 * DAY, id, Fact::Screen(ScreenFact::Set(fields)));
-        maker.record(now - 20 * HOUR, id, moved(ScreenState::ToReclaim));
+        maker.record(now - 20 * HOUR, id, moved(ScreenState::ToReclaim, language));
         screens.push(id);
     }
     let (batch, in_bath) = (maker.id(), screens[..2].to_vec());
     let went_in = now - 11 * MINUTE;
     for screen in &in_bath {
-        maker.record(went_in, *screen, moved(ScreenState::InBath));
+        maker.record(went_in, *screen, moved(ScreenState::InBath, language));
     }
     record(maker, went_in, batch, StencilFact::BatchIn { screens: in_bath, count: 2 });
 }
 
-fn moved(to: ScreenState) -> Fact {
-    Fact::Screen(ScreenFact::Moved { to, by: Some("Moss".into()) })
+fn moved(to: ScreenState, language: Language) -> Fact {
+    Fact::Screen(ScreenFact::Moved { to, by: Some(language.say(MOSS)) })
 }

@@ -41,7 +41,7 @@ test("the demo shop fills every page, and leaving it deletes its data", async (t
   await press(page, page.locator(".job-row").first());
   await page.locator(".lot .run-row").first().waitFor();
   await go(page, "#/more/settings", "#crew");
-  assert.equal(await page.locator("#shop_name").inputValue(), "Two Kettles Print Room");
+  assert.equal(await page.locator("#shop_name").inputValue(), "Two Kettles Print Shop");
   await go(page, "#/more/about", "#facts");
   assert.ok(Number(await page.locator("#facts").getAttribute("data-facts")) > 300);
   assert.equal(await page.locator("#erase").count(), 0, "the demo has nothing of its own to erase");
@@ -130,6 +130,23 @@ test("a Spanish browser gets Spanish and metric units", async (t) => {
   await page.locator("#verdict").waitFor();
   await press(page, page.locator(".run-link").nth(1));
   await page.locator("[data-item=Dryer]").getByText("°C").first().waitFor();
+});
+
+test("the demo opened in Spanish is in Spanish, also after changing the language", async (t) => {
+  const page = await openDemo(t, app, { settings: { language: "spanish" } });
+  await page.locator(".rail-runs > li").filter({ hasText: "Camisetas de la gira" }).waitFor();
+  assert.equal(await page.locator(".rail-runs > li").count(), 4);
+  assert.equal(await page.locator("#done-pieces").innerText(), "35");
+  await go(page, "#/more/settings", "#crew");
+  assert.equal(await page.locator("#crew").inputValue(), "Inés, Beto");
+  await press(page, "#language-0");
+  await page.getByRole("heading", { name: "Settings", level: 1 }).waitFor();
+  await page.locator("#shop_name").waitFor();
+  assert.equal(await page.locator("#shop_name").inputValue(), "Serigrafía Las Dos Ollas");
+  await leaveDemo(page);
+  await page.locator("#start-shop").waitFor();
+  await press(page, "#open-demo");
+  await page.locator(".rail-runs > li").filter({ hasText: "Tour tees" }).waitFor();
 });
 
 test("the amber theme is set on the page and survives a reload", async (t) => {

@@ -38,7 +38,7 @@ test("a file of the demo is shown before its merge, left, and taken back", async
   await pickBackup(page, bytes);
   assert.equal(await origin(page), "demo");
   await page.locator("#preview").getByText("Its made-up jobs would be mixed with yours").waitFor();
-  await page.locator("#preview-shop").getByText("Two Kettles Print Room").waitFor();
+  await page.locator("#preview-shop").getByText("Two Kettles Print Shop").waitFor();
   await page.locator("#preview").getByText(`${facts} entries new`).first().waitFor();
   await page.locator("#preview-changes").getByText(/\d+ new jobs/).waitFor();
   await press(page, "#leave-file");

@@ -4,6 +4,10 @@ use crate::colour::Colour;
 use crate::demo::failures::record_failure;
 use crate::demo::heat;
 use crate::demo::ink::{Printed, bench};
+use crate::demo::language::{
+    APRICOT, BAKERY, BONE, CHESS, CHOIR, EMPTY, FERN, FERRY, INES, JERSEY_WHITE, Language, MOSS, NIGHT, SEEDS, Text,
+    text,
+};
 use crate::demo::maker::{LotPlan, Maker, RunPlan};
 use crate::demo::screens::{DayRuns, screens};
 use crate::facts::{Draft, Fabric, Fact, Location, MisprintCause, Size, StopCause};
@@ -16,7 +20,7 @@ const HOUR: Millis = Millis::from_hours(1);
 
 const COTTON: RunPlan = RunPlan {
     location: Location::FullFront,
-    ink: "Apricot",
+    ink: APRICOT,
     colour: "#f2a65a",
     hits: 2,
     flash: true,
@@ -29,12 +33,25 @@ const COTTON: RunPlan = RunPlan {
 /// The canvas of tomorrow's totes.
 const TOTE: &str = "#e6dcc3";
 
-/// The facts of the demo shop, oldest first, generated around the time of `clock`.
-pub fn demo_facts(clock: WallClock, device: Uuid, device_name: &str, new_id: impl FnMut() -> Uuid) -> Vec<Draft> {
-    let mut maker = Maker::new(clock, new_id);
+const TEE: Text = text("Midweight tee", "Camiseta de peso medio");
+
+/// The facts of the demo shop, oldest first, generated around the time of `clock`. In each language they are the same
+/// but for their texts.
+pub fn demo_facts(
+    clock: WallClock,
+    device: Uuid,
+    device_name: &str,
+    language: Language,
+    new_id: impl FnMut() -> Uuid,
+) -> Vec<Draft> {
+    let mut maker = Maker::new(clock, language, new_id);
     let start = clock.now - 16 * 24 * HOUR;
-    maker.record(start, SHOP, Fact::ShopNamed("Two Kettles Print Room".into()));
-    maker.record(start, SHOP, Fact::CrewNamed(vec!["Ines".into(), "Moss".into()]));
+    maker.record(
+        start,
+        SHOP,
+        Fact::ShopNamed(language.say(text("Two Kettles Print Shop", "Serigrafía Las Dos Ollas"))),
+    );
+    maker.record(start, SHOP, Fact::CrewNamed([INES, MOSS].map(|name| language.say(name)).into()));
     maker.record(start, device, Fact::DeviceNamed(device_name.into()));
     heat::equip(&mut maker, start);
     super::stencils::stencils(&mut maker);
@@ -50,24 +67,24 @@ pub fn demo_facts(clock: WallClock, device: Uuid, device_name: &str, new_id: imp
 fn earlier_weeks<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> Vec<Printed> {
     let mut printed = Vec::new();
     let clients = [
-        ("Gull & Lantern Ferry", "Deckhand tees"),
-        ("Marsh Lane Seed Library", "Swap day"),
-        ("Tern Quay Chess Club", "Autumn ladder"),
-        ("Harbour Night Choir", "Rehearsal blacks"),
+        (FERRY, text("Deckhand tees", "Camisetas de marinero")),
+        (SEEDS, text("Swap day", "Día de trueque")),
+        (CHESS, text("Fall ladder", "Torneo de otoño")),
+        (CHOIR, text("Rehearsal tees", "Camisetas de ensayo")),
     ];
     for (index, days_ago) in [14, 13, 12, 9, 8, 7, 6, 5, 2, 1].into_iter().enumerate() {
         let (client, title) = clients[index % clients.len()];
         let morning = maker.clock.now - days_ago * 24 * HOUR - 3 * HOUR;
-        let job = maker.job(morning - HOUR, client, title, None, index % 4 == 1, "");
+        let job = maker.job(morning - HOUR, client, title, None, index % 4 == 1, EMPTY);
         let sizes: &[(Size, u32)] = &[(Size::S, 6), (Size::M, 10), (Size::L, 12), (Size::Xl, 6)];
         let lot = maker.lot(
             morning - HOUR,
             job,
             &LotPlan {
-                garment: "Midweight tee",
+                garment: TEE,
                 fabric: Fabric::Cotton,
                 colour: "#23262e",
-                colour_name: "Black",
+                colour_name: text("Black", "Negro"),
                 pieces: sizes,
             },
         );
@@ -76,7 +93,7 @@ fn earlier_weeks<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> Vec<Printed> {
         } else {
             RunPlan {
                 location: Location::LeftChest,
-                ink: "Bone",
+                ink: BONE,
                 colour: "#ece4d2",
                 hits: 1,
                 flash: false,
@@ -128,18 +145,18 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
 
     let choir = maker.job(
         early,
-        "Harbour Night Choir",
-        "Tour tees",
+        CHOIR,
+        text("Tour tees", "Camisetas de la gira"),
         Some(Due { day: today, time: closing }),
         false,
-        "Fold in tens, sizes on top.",
+        text("Fold in stacks of 10, sorted by size.", "Doblar en montones de 10, separadas por talla."),
     );
     let choir_sizes: &[(Size, u32)] = &[(Size::S, 6), (Size::M, 12), (Size::L, 12), (Size::Xl, 6)];
     let tee = LotPlan {
-        garment: "Midweight tee",
+        garment: TEE,
         fabric: Fabric::Cotton,
         colour: "#2f3e5c",
-        colour_name: "Evening blue",
+        colour_name: text("Evening blue", "Azul anochecer"),
         pieces: choir_sizes,
     };
     let choir_lot = maker.lot(early, choir, &tee);
@@ -148,23 +165,23 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
 
     let ferry = maker.job(
         early + MINUTE,
-        "Gull & Lantern Ferry",
-        "Crew jerseys",
+        FERRY,
+        text("Crew jerseys", "Uniformes de tripulación"),
         Some(Due { day: today, time: closing }),
         false,
-        "Numbers go on after, by hand.",
+        text("Numbers are added later, by hand.", "Los números se ponen después, a mano."),
     );
     let jersey = LotPlan {
-        garment: "Sport jersey",
+        garment: text("Sport jersey", "Camiseta deportiva"),
         fabric: Fabric::Polyester,
         colour: "#7a3fa0",
-        colour_name: "Violet",
+        colour_name: text("Violet", "Violeta"),
         pieces: &[(Size::M, 8), (Size::L, 10), (Size::Xl, 6)],
     };
     let ferry_lot = maker.lot(early + MINUTE, ferry, &jersey);
     let cooler = RunPlan {
         location: Location::FullBack,
-        ink: "Jersey white",
+        ink: JERSEY_WHITE,
         colour: "#f7f5ef",
         hits: 2,
         fahrenheit: 260.0,
@@ -177,17 +194,17 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
 
     let seeds = maker.job(
         early + 2 * MINUTE,
-        "Marsh Lane Seed Library",
-        "Swap day totes",
+        SEEDS,
+        text("Swap day totes", "Bolsas del trueque"),
         Some(Due { day: today.plus_days(1), time: TimeOfDay::at(12, 0) }),
         true,
-        "Exemption letter is in the drawer.",
+        text("The exemption letter is in the drawer.", "La carta de exención está en el cajón."),
     );
     let tote = LotPlan {
-        garment: "Canvas tote",
+        garment: text("Canvas tote", "Bolsa de loneta"),
         fabric: Fabric::Canvas,
         colour: TOTE,
-        colour_name: "Natural",
+        colour_name: text("Natural", "Crudo"),
         pieces: &[(Size::One, 40)],
     };
     let tote_lot = maker.lot(early + 2 * MINUTE, seeds, &tote);
@@ -196,7 +213,7 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
         tote_lot,
         &RunPlan {
             location: Location::CentreChest,
-            ink: "Fern",
+            ink: FERN,
             colour: "#3f6b3a",
             hits: 1,
             flash: false,
@@ -208,17 +225,17 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
 
     let chess = maker.job(
         early + 3 * MINUTE,
-        "Tern Quay Chess Club",
-        "Junior ladder",
+        CHESS,
+        text("Junior ladder", "Torneo infantil"),
         Some(Due { day: today.plus_days(3), time: TimeOfDay::at(16, 0) }),
         false,
-        "",
+        EMPTY,
     );
     let kids = LotPlan {
-        garment: "Youth tee",
+        garment: text("Youth tee", "Camiseta juvenil"),
         fabric: Fabric::Cotton,
         colour: "#f4d35e",
-        colour_name: "Straw",
+        colour_name: text("Straw", "Paja"),
         pieces: &[(Size::YouthS, 8), (Size::YouthM, 10), (Size::YouthL, 4), (Size::S, 4)],
     };
     let kids_lot = maker.lot(early + 3 * MINUTE, chess, &kids);
@@ -227,7 +244,7 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
         kids_lot,
         &RunPlan {
             location: Location::LeftChest,
-            ink: "Night",
+            ink: NIGHT,
             colour: "#1f2440",
             hits: 1,
             flash: false,
@@ -238,29 +255,29 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
 
     // This morning's order, done.
     let morning = now - 4 * HOUR;
-    let lantern = maker.job(
+    let bakery = maker.job(
         morning - MINUTE,
-        "Lantern Street Bakery",
-        "Apron bibs",
+        BAKERY,
+        text("Counter aprons", "Delantales de mostrador"),
         Some(Due { day: today, time: closing }),
         false,
-        "",
+        EMPTY,
     );
     let apron_sizes: &[(Size, u32)] = &[(Size::One, 18)];
     let apron = LotPlan {
-        garment: "Bib apron",
+        garment: text("Bib apron", "Delantal con peto"),
         fabric: Fabric::Canvas,
         colour: "#20242b",
-        colour_name: "Coal",
+        colour_name: text("Coal", "Carbón"),
         pieces: apron_sizes,
     };
-    let apron_lot = maker.lot(morning - MINUTE, lantern, &apron);
+    let apron_lot = maker.lot(morning - MINUTE, bakery, &apron);
     let bib = maker.run(
         morning - MINUTE,
         apron_lot,
         &RunPlan {
             location: Location::CentreChest,
-            ink: "Bone",
+            ink: BONE,
             colour: "#ece4d2",
             hits: 1,
             flash: false,
@@ -269,15 +286,15 @@ fn today<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DayRuns {
             ..COTTON
         },
     );
-    maker.check(morning, bib, "Ines");
+    maker.check(morning, bib, INES);
     maker.record(morning + 4 * MINUTE, bib, Fact::RunStarted);
     let end = maker.pull(morning + 5 * MINUTE, bib, apron_sizes, 40.0);
     maker.record(end + MINUTE, bib, Fact::RunEnded);
-    maker.record(end + 10 * MINUTE, lantern, Fact::JobFinished);
+    maker.record(end + 10 * MINUTE, bakery, Fact::JobFinished);
 
     // The choir's front, on the press.
     let began = now - 22 * MINUTE;
-    maker.check(began - 4 * MINUTE, front, "Moss");
+    maker.check(began - 4 * MINUTE, front, MOSS);
     maker.record(began, front, Fact::RunStarted);
     let at = maker.pull(began + MINUTE / 2, front, &[(Size::S, 6), (Size::M, 4)], 57.0);
     maker.record(at + Millis::from_ms(4_000), front, Fact::Stopped(StopCause::Ink));

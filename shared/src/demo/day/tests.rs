@@ -19,18 +19,30 @@ use crate::time::WallTime;
 
 pub(in crate::demo) const NOW: WallTime = WallTime::from_unix_ms(1_795_638_600_000);
 
-pub(in crate::demo) fn shop(now: WallTime) -> (Shop, WallClock) {
-    let clock = WallClock::fixed(now, -300);
+/// The facts in the order in which they happened.
+pub(in crate::demo) fn facts(now: WallTime, language: Language) -> Vec<Draft> {
+    let device_name = match language {
+        Language::English => "Press phone",
+        Language::Spanish => "Teléfono de la prensa",
+    };
     let mut next = 1_000;
-    let drafts = demo_facts(clock, Uuid::from_u128(1), "Press phone", || {
+    let mut drafts = demo_facts(WallClock::fixed(now, -300), Uuid::from_u128(1), device_name, language, || {
         next += 1;
         Uuid::from_u128(next)
     });
-    assert!(drafts.windows(2).all(|pair| pair[1].at <= clock.now && pair[0].at <= clock.now));
-    let mut sorted = drafts;
-    sorted.sort_by_key(|draft| draft.at);
-    let entries = assign_sequence(&mut Head::default(), Uuid::from_u128(1), &sorted);
-    (Shop::fold(&Journal::of(entries).unwrap()), clock)
+    assert!(drafts.iter().all(|draft| draft.at <= now));
+    drafts.sort_by_key(|draft| draft.at);
+    drafts
+}
+
+pub(in crate::demo) fn shop_in(now: WallTime, language: Language) -> (Shop, WallClock) {
+    let entries = assign_sequence(&mut Head::default(), Uuid::from_u128(1), &facts(now, language));
+    (Shop::fold(&Journal::of(entries).unwrap()), WallClock::fixed(now, -300))
+}
+
+/// The shop in English.
+pub(in crate::demo) fn shop(now: WallTime) -> (Shop, WallClock) {
+    shop_in(now, Language::English)
 }
 
 #[test]
@@ -51,30 +63,36 @@ fn the_demo_screen_room_has_exposures_and_a_slowing_bath() {
 
 #[test]
 fn the_demo_day_fills_every_page() {
-    let (shop, clock) = shop(NOW);
-    let rail = rail(&shop, clock);
+    for language in [Language::English, Language::Spanish] {
+        let (shop, clock) = shop_in(NOW, language);
+        assert_day_fills_every_page(&shop, clock);
+    }
+}
+
+fn assert_day_fills_every_page(shop: &Shop, clock: WallClock) {
+    let rail = rail(shop, clock);
     assert_eq!(rail.runs.len(), 4);
     assert!(rail.runs[0].on_press);
     let basis = rail.runs[0].basis.unwrap();
     assert!(basis.gaps > 10 && basis.source != PaceSource::Unknown, "{basis:?}");
     assert!(rail.runs.iter().all(|run| run.fit != RunFit::Unknown), "{:#?}", rail.runs);
     assert!(!matches!(rail.verdict, RailVerdict::Empty | RailVerdict::Closed { .. }), "{:?}", rail.verdict);
-    let done = done_today(&shop, clock);
+    let done = done_today(shop, clock);
     assert_eq!(done.jobs, 1);
     assert_eq!(done.row.pieces, 35);
     assert_eq!(done.row.misprints, 1);
     assert!(done.usual.unwrap().pieces > 20.0);
-    let count = count_view(&shop, rail.runs[0].id, Uuid::from_u128(1), clock, &[]);
+    let count = count_view(shop, rail.runs[0].id, Uuid::from_u128(1), clock, &[]);
     assert_eq!((count.good, count.planned, count.misprints), (17, 36, 1));
-    assert!(run_pace(&shop, rail.runs[0].id, clock).pace.unwrap().per_hour > 40.0);
-    let failed: Vec<_> = shop.failures.iter().map(|(id, _)| failure_card(&shop, id, clock).unwrap()).collect();
+    assert!(run_pace(shop, rail.runs[0].id, clock).pace.unwrap().per_hour > 40.0);
+    let failed: Vec<_> = shop.failures.iter().map(|(id, _)| failure_card(shop, id, clock).unwrap()).collect();
     assert_eq!(failed.len(), 4);
     for card in failed {
         // Four minutes less the five seconds before it was found.
         assert_eq!((card.row.downtime, card.row.open, card.row.suspect), (Millis::from_ms(235_000), false, 0));
         assert!(card.row.good > 0 && card.failure.mark.is_some(), "{card:?}");
     }
-    let polyester = check_list(&shop, rail.runs[1].id);
+    let polyester = check_list(shop, rail.runs[1].id);
     assert!(polyester.needs_heat_change());
     assert_eq!(polyester.changes[0].item, crate::facts::CheckItem::Dryer);
 }

@@ -5,7 +5,7 @@ use super::maker::Maker;
 use super::screens::DayRuns;
 use crate::ids::RunId;
 use crate::time::WallTime;
-use colours::{apricot, bone, fern, signal};
+use colours::{apricot, bone, fern, jersey_white};
 use shelf::{DemoInks, shelf};
 use uuid::Uuid;
 
@@ -30,7 +30,7 @@ pub(super) fn bench<N: FnMut() -> Uuid>(maker: &mut Maker<N>, day: &DayRuns, ear
     apricot(maker, &inks, day, earlier);
     bone(maker, &inks, day, earlier);
     fern(maker, &inks, day);
-    signal(maker, &inks, day);
+    jersey_white(maker, &inks, day);
     inks
 }
 
@@ -97,7 +97,7 @@ pub(crate) mod tests {
         assert_eq!(apricot.revisions.len(), 2);
         assert_eq!(apricot.best, Some(apricot.revisions[0].name.id));
         assert!(apricot.revisions[0].pot.is_some() && apricot.revisions[0].parent.is_some());
-        assert_eq!(apricot.revisions[0].approval.as_ref().unwrap().client, "Harbour Night Choir");
+        assert_eq!(apricot.revisions[0].approval.as_ref().unwrap().client, "Harbor Night Choir");
         let bone = card("Bone");
         assert!(bone.newer_unapproved && bone.best == Some(bone.revisions[1].name.id));
         let again = make_again(&shop, bone.id, None, BatchSize::Whole(Grams::from_grams(500.0))).unwrap();

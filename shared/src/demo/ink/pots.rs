@@ -1,5 +1,6 @@
 //! Facts about pots, for short.
 
+use crate::demo::language::{INES, MOSS, Text};
 use crate::demo::maker::Maker;
 use crate::facts::{BatchSize, Fact, InkFact, Part, PotField, PourStep, PrintUse, Share};
 use crate::ids::{RunId, Subject};
@@ -32,9 +33,9 @@ pub(crate) fn part(&(component, percent): &(Subject, f64), on_top: bool) -> Part
 }
 
 /// A pot to be mixed.
-pub(crate) struct Mix<'a> {
+pub(crate) struct Mix {
     pub(crate) id: Subject,
-    pub(crate) name: &'a str,
+    pub(crate) name: Text,
     pub(crate) revision: Subject,
     pub(crate) grams: f64,
     pub(crate) run: Option<RunId>,
@@ -42,7 +43,7 @@ pub(crate) struct Mix<'a> {
 
 pub(crate) fn pot<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: WallTime, mix: &Mix) {
     let fields = vec![
-        PotField::Name(mix.name.into()),
+        PotField::Name(maker.language.say(mix.name)),
         PotField::Revision(Some(mix.revision)),
         PotField::Size(Some(BatchSize::Whole(Grams::from_grams(mix.grams)))),
         PotField::Capacity(Some(Grams::from_grams(if mix.grams > 250.0 { 900.0 } else { 400.0 }))),
@@ -57,7 +58,7 @@ pub(crate) fn pour<N: FnMut() -> Uuid>(
     at: WallTime,
     pot: Subject,
     step: PourStep,
-    pours: &[(Subject, f64, &str)],
+    pours: &[(Subject, f64, Text)],
 ) -> WallTime {
     let mut at = at;
     for (component, grams, note) in pours {
@@ -67,35 +68,60 @@ pub(crate) fn pour<N: FnMut() -> Uuid>(
             component: *component,
             grams: Grams::from_grams(*grams),
             step,
-            note: (*note).into(),
+            note: maker.language.say(*note),
             reading: None,
-            by: Some("Ines".into()),
+            by: Some(maker.language.say(INES)),
         };
         record_event(maker, at, poured);
     }
     at
 }
 
-pub(crate) fn saved(recipe: Subject, number: u16, parts: Vec<Part>, from: [Option<Subject>; 2], note: &str) -> InkFact {
-    let [parent, pot] = from;
-    InkFact::RevisionSaved { recipe, number, parts, parent, pot, note: note.into(), by: Some("Ines".into()) }
+/// A revision that is typed, and its parent.
+pub(crate) struct Typed {
+    pub(crate) recipe: Subject,
+    pub(crate) number: u16,
+    pub(crate) parts: Vec<Part>,
+    pub(crate) parent: Option<Subject>,
+}
+
+/// Saves a typed revision. Returns its id.
+pub(crate) fn save<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: WallTime, typed: Typed, note: Text) -> Subject {
+    let Typed { recipe, number, parts, parent } = typed;
+    let (note, by) = (maker.language.say(note), Some(maker.language.say(INES)));
+    let saved = InkFact::RevisionSaved { recipe, number, parts, parent, pot: None, note, by };
+    record_event(maker, at, saved)
 }
 
 /// Saves the contents of a pot as a revision.
-pub(crate) fn saved_from<N: FnMut() -> Uuid>(
+pub(crate) fn save_from<N: FnMut() -> Uuid>(
     maker: &mut Maker<N>,
     at: WallTime,
     pot: Subject,
     recipe: Subject,
-    note: &str,
+    note: Text,
 ) -> Option<Subject> {
     let mut shop = Shop::default();
     shop.apply_all(&maker.entries());
-    save_pot(&shop, pot, recipe, note, Some("Ines")).map(|fact| record_event(maker, at, fact))
+    let (note, by) = (maker.language.say(note), maker.language.say(INES));
+    save_pot(&shop, pot, recipe, &note, Some(&by)).map(|fact| record_event(maker, at, fact))
 }
 
-pub(crate) fn approved(revision: Subject, pot: Option<Subject>, client: &str) -> InkFact {
-    InkFact::Approved { revision, pot, client: client.into(), reading: None, by: Some("Ines".into()) }
+/// Records that a pot matches its target, by eye.
+pub(crate) fn match_pot<N: FnMut() -> Uuid>(maker: &mut Maker<N>, at: WallTime, pot: Subject) {
+    let by = Some(maker.language.say(INES));
+    record_event(maker, at, InkFact::Matched { pot, reading: None, by });
+}
+
+/// Records that a client approved a revision, as mixed in a pot.
+pub(crate) fn approve<N: FnMut() -> Uuid>(
+    maker: &mut Maker<N>,
+    at: WallTime,
+    (revision, pot): (Subject, Subject),
+    client: Text,
+) {
+    let (client, by) = (maker.language.say(client), Some(maker.language.say(INES)));
+    record_event(maker, at, InkFact::Approved { revision, pot: Some(pot), client, reading: None, by });
 }
 
 pub(crate) fn of_ink(percents: &Percents) -> Vec<Part> {
@@ -119,6 +145,6 @@ pub(crate) fn used<N: FnMut() -> Uuid>(
 ) {
     record(maker, at, run, InkFact::PrintSet(Some(*print)));
     let (grams, paper) = (Grams::from_grams(grams), Some(print.nominal_use(pieces)));
-    let used = InkFact::Used { pot, run: Some(run), grams, pieces, paper, by: Some("Moss".into()) };
+    let used = InkFact::Used { pot, run: Some(run), grams, pieces, paper, by: Some(maker.language.say(MOSS)) };
     record_event(maker, at, used);
 }

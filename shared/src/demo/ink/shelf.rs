@@ -2,6 +2,7 @@
 
 use super::pots::{DAY, HOUR, record, record_event};
 use crate::colour::Colour;
+use crate::demo::language::{APRICOT, BONE, EMPTY, FERN, INES, JERSEY_WHITE, MOSS, Text, text};
 use crate::demo::maker::Maker;
 use crate::facts::{ComponentField, ComponentKind, Hiding, InkFact, RecipeField, Share};
 use crate::ids::Subject;
@@ -24,7 +25,7 @@ pub(crate) struct DemoInks {
     /// Approved, with a newer revision that nobody has approved.
     pub(crate) bone: Subject,
     /// On the scale now; not approved yet.
-    pub(crate) signal: Subject,
+    pub(crate) jersey_white: Subject,
     /// Being corrected.
     pub(crate) fern: Subject,
     /// Its pot.
@@ -35,7 +36,7 @@ pub(crate) struct DemoInks {
 
 /// A component, as in its row of the table.
 pub(crate) struct ComponentRow {
-    name: &'static str,
+    name: Text,
     kind: ComponentKind,
     colour: Option<&'static str>,
     hiding: Hiding,
@@ -47,7 +48,7 @@ pub(crate) struct ComponentRow {
     weights: [f64; 3],
 }
 
-pub(crate) const fn pigment(name: &'static str, colour: &'static str, cost: u32, weights: [f64; 3]) -> ComponentRow {
+pub(crate) const fn pigment(name: Text, colour: &'static str, cost: u32, weights: [f64; 3]) -> ComponentRow {
     ComponentRow {
         name,
         kind: ComponentKind::Pigment,
@@ -63,7 +64,7 @@ pub(crate) const fn pigment(name: &'static str, colour: &'static str, cost: u32,
 /// The components. Names, prices and data sheets are invented.
 pub(crate) const SHELF: [ComponentRow; 9] = [
     ComponentRow {
-        name: "Base, clear",
+        name: text("Base, clear", "Base transparente"),
         kind: ComponentKind::Base,
         colour: None,
         hiding: Hiding::Transparent,
@@ -73,7 +74,7 @@ pub(crate) const SHELF: [ComponentRow; 9] = [
         weights: [500.0, 5_000.0, 132.0],
     },
     ComponentRow {
-        name: "Base, white-filled",
+        name: text("Base, white-filled", "Base con carga blanca"),
         kind: ComponentKind::Base,
         colour: Some("#f4f1e8"),
         hiding: Hiding::Opaque,
@@ -82,12 +83,12 @@ pub(crate) const SHELF: [ComponentRow; 9] = [
         most: Some(10.0),
         weights: [800.0, 5_000.0, 3_120.0],
     },
-    pigment("Yellow", "#f0b400", 6_200, [100.0, 500.0, 61.0]),
-    pigment("Brick red", "#cf3a28", 7_100, [80.0, 500.0, 214.0]),
-    pigment("Blue", "#1d4d9e", 6_800, [80.0, 500.0, 342.0]),
-    pigment("Black", "#1b1b1d", 5_400, [60.0, 500.0, 287.0]),
+    pigment(text("Yellow", "Amarillo"), "#f0b400", 6_200, [100.0, 500.0, 61.0]),
+    pigment(text("Brick red", "Rojo ladrillo"), "#cf3a28", 7_100, [80.0, 500.0, 214.0]),
+    pigment(text("Blue", "Azul"), "#1d4d9e", 6_800, [80.0, 500.0, 342.0]),
+    pigment(text("Black", "Negro"), "#1b1b1d", 5_400, [60.0, 500.0, 287.0]),
     ComponentRow {
-        name: "Base, dense white",
+        name: text("Base, dense white", "Base blanca densa"),
         kind: ComponentKind::Base,
         colour: Some("#faf9f5"),
         hiding: Hiding::Opaque,
@@ -97,7 +98,7 @@ pub(crate) const SHELF: [ComponentRow; 9] = [
         weights: [300.0, 1_000.0, 780.0],
     },
     ComponentRow {
-        name: "Retarder",
+        name: text("Retarder", "Retardante"),
         kind: ComponentKind::Additive,
         colour: None,
         hiding: Hiding::Transparent,
@@ -107,7 +108,7 @@ pub(crate) const SHELF: [ComponentRow; 9] = [
         weights: [50.0, 500.0, 410.0],
     },
     ComponentRow {
-        name: "Bonding additive",
+        name: text("Bonding additive", "Aditivo fijador"),
         kind: ComponentKind::Additive,
         colour: None,
         hiding: Hiding::Transparent,
@@ -119,6 +120,7 @@ pub(crate) const SHELF: [ComponentRow; 9] = [
 ];
 
 pub(crate) fn shelf<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DemoInks {
+    let language = maker.language;
     let (start, weighed) = (maker.clock.now - 15 * DAY, maker.clock.now - 2 * DAY);
     let [clear, filled, yellow, red, blue, black, white, retarder, bonder] = SHELF.map(|row| {
         let id = maker.id();
@@ -126,7 +128,7 @@ pub(crate) fn shelf<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DemoInks {
         let share = row.most.map(Share::from_percent);
         let is_base = row.kind == ComponentKind::Base;
         let fields = vec![
-            ComponentField::Name(row.name.into()),
+            ComponentField::Name(language.say(row.name)),
             ComponentField::Kind(row.kind),
             ComponentField::Colour(row.colour.and_then(Colour::from_hex)),
             ComponentField::Hiding(row.hiding),
@@ -137,32 +139,37 @@ pub(crate) fn shelf<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DemoInks {
             ComponentField::Tub(Some(tub)),
         ];
         record(maker, start, id, InkFact::ComponentSet(fields));
-        let counted = InkFact::Counted { component: id, grams: left, by: Some("Moss".into()) };
+        let counted = InkFact::Counted { component: id, grams: left, by: Some(language.say(MOSS)) };
         record_event(maker, weighed, counted);
         id
     });
     let delivered = |component, grams| InkFact::Delivered {
         component,
         grams: Grams::from_grams(grams),
-        note: "With the tees, on the pallet".into(),
-        by: Some("Ines".into()),
+        note: language.say(text("Came with the tees, on the pallet", "Llegó con las camisetas, en la tarima")),
+        by: Some(language.say(INES)),
     };
     record_event(maker, start + HOUR, delivered(filled, 5_000.0));
     record_event(maker, start + HOUR, delivered(white, 1_000.0));
-    let mut recipe = |name: &str, colour: &str, note: &str| {
+    let mut recipe = |name: Text, colour: &str, note: Text| {
         let id = maker.id();
         let fields = vec![
-            RecipeField::Name(name.into()),
+            RecipeField::Name(language.say(name)),
             RecipeField::Colour(Colour::from_hex(colour)),
-            RecipeField::Note(note.into()),
+            RecipeField::Note(language.say(note)),
         ];
         record(maker, start, id, InkFact::RecipeSet(fields));
         id
     };
-    let apricot = recipe("Apricot", "#f2a65a", "Flash between hits, or it drags.");
-    let bone = recipe("Bone", "#ece4d2", "");
-    let signal = recipe("Jersey white", "#f7f5ef", "Bonding additive on the day: it works for eight hours.");
-    let fern = recipe("Fern", "#3f6b3a", "");
+    let flash = text("Flash between strokes, or it sticks.", "Flash entre una mano y otra; si no, se pega.");
+    let apricot = recipe(APRICOT, "#f2a65a", flash);
+    let bone = recipe(BONE, "#ece4d2", EMPTY);
+    let same_day = text(
+        "Mix in the bonding additive on the day you print.",
+        "El aditivo fijador se agrega el mismo día que se imprime.",
+    );
+    let jersey_white = recipe(JERSEY_WHITE, "#f7f5ef", same_day);
+    let fern = recipe(FERN, "#3f6b3a", EMPTY);
     let [fern_pot, apricot_pot] = [maker.id(), maker.id()];
     DemoInks {
         clear,
@@ -176,7 +183,7 @@ pub(crate) fn shelf<N: FnMut() -> Uuid>(maker: &mut Maker<N>) -> DemoInks {
         bonder,
         apricot,
         bone,
-        signal,
+        jersey_white,
         fern,
         fern_pot,
         apricot_pot,

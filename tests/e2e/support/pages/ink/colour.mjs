@@ -9,7 +9,7 @@ export const COLOUR = [
     name: "colour: match", picture: ["match"],
     open: async (page) => {
       await openInk(page);
-      await press(page, page.locator("#pots a").filter({ hasText: "Fern" }).first());
+      await press(page, page.locator("#pots a").filter({ hasText: /Fern|Helecho/ }).first());
       await press(page, "#to-match");
       await page.locator(".colour-way").first().waitFor();
     },
@@ -68,7 +68,7 @@ export const COLOUR = [
     name: "colour: cover", picture: ["cover"],
     open: async (page) => {
       await openInk(page);
-      await press(page, page.locator("#recipes a").filter({ hasText: "Apricot" }).first());
+      await press(page, page.locator("#recipes a").filter({ hasText: /Apricot|Durazno/ }).first());
       await press(page, page.locator('a[href^="#/colour/cover/"]').first());
       await page.locator("#cover-answer").waitFor();
     },
@@ -82,7 +82,7 @@ export const COLOUR = [
     },
   },
   { name: "colour: known component", picture: ["component-colour"], open: (page) => openColour(page, /Blue|Azul/) },
-  { name: "colour: component", open: (page) => openColour(page, "Black") },
+  { name: "colour: component", open: (page) => openColour(page, /Black|Negro/) },
   {
     name: "colour: drawdown", from: "colour: component", picture: ["drawdown"],
     open: async (page) => { await press(page, "#next-drawdown"); await page.locator("#share").waitFor(); },

@@ -3,6 +3,15 @@ import { go, openAllSections, press, waitForDialog } from "../../page.mjs";
 
 export const openInk = (page) => go(page, "#/ink", "#needs");
 
+/** Components of the demo, by their names in both languages. */
+const CLEAR = '[data-component="Base, clear"], [data-component="Base transparente"]';
+const BLUE = '[data-component="Blue"], [data-component="Azul"]';
+const BLACK = '[data-component="Black"], [data-component="Negro"]';
+
+/** The demo's recipe with two versions, of which the first is approved, and the one for tomorrow's totes. */
+const bone = (page) => page.locator("#recipes .ink-row").filter({ hasText: /Bone|Hueso/ });
+const fern = (page) => page.locator("#recipes .ink-row").filter({ hasText: /Fern|Helecho/ });
+
 export const INK = [
   { name: "ink", picture: ["ink"], open: openInk },
   {
@@ -30,9 +39,9 @@ export const INK = [
   {
     name: "ink: recipe form with mistakes", from: "ink: recipe form",
     open: async (page) => {
-      for (const [at, name, percent] of [[0, "Base, clear", "80"], [1, "Blue", "14.5"], [2, "Black", "two"]]) {
+      for (const [at, component, percent] of [[0, CLEAR, "80"], [1, BLUE, "14.5"], [2, BLACK, "two"]]) {
         await press(page, "#add-part");
-        await press(page, `[data-component="${name}"]`);
+        await press(page, component);
         await page.locator(`#percent-${at}`).fill(percent);
       }
       await press(page, ".save-bar [type=submit]");
@@ -52,9 +61,9 @@ export const INK = [
     open: async (page) => {
       await openInk(page);
       await press(page, page.locator(".ink-need .ink-act").last());
-      for (const [index, name, percent] of [[0, "Base, clear", "90"], [1, "Blue", "6"], [2, "Black", "3"]]) {
+      for (const [index, component, percent] of [[0, CLEAR, "90"], [1, BLUE, "6"], [2, BLACK, "3"]]) {
         await press(page, "#add-part");
-        await press(page, `[data-component="${name}"]`);
+        await press(page, component);
         await page.locator(`#percent-${index}`).fill(percent);
       }
       await page.locator("[data-fix=fill]").waitFor();
@@ -64,7 +73,7 @@ export const INK = [
     name: "ink: recipe", picture: ["ink-recipe"],
     open: async (page) => {
       await openInk(page);
-      await press(page, page.locator("#recipes .ink-row").nth(1));
+      await press(page, bone(page));
       await page.locator("#best").waitFor();
     },
     details: openAllSections,
@@ -82,7 +91,7 @@ export const INK = [
     name: "ink: make again", picture: ["ink-again"],
     open: async (page) => {
       await openInk(page);
-      await press(page, page.locator("#recipes .ink-row").nth(1));
+      await press(page, bone(page));
       await press(page, "#again");
       await page.locator("#rows").waitFor();
       await page.locator("#grams").fill("77");
@@ -100,7 +109,7 @@ export const INK = [
     name: "ink: make again for pieces",
     open: async (page) => {
       await openInk(page);
-      await press(page, page.locator("#recipes .ink-row").nth(2));
+      await press(page, fern(page));
       await press(page, "#again");
       await press(page, "#by-1");
       await page.locator("#batch").waitFor();
