@@ -79,7 +79,7 @@ impl ShopForm {
 fn parse_crew(text: &str) -> Result<Vec<String>, FormProblem> {
     let names = text.split(',').map(|name| parse_text(name, TYPED_NAME)).collect::<Result<Vec<_>, _>>()?;
     let crew: Vec<String> = names.into_iter().filter(|name| !name.is_empty()).collect();
-    if crew.len() > MAX_CREW { Err(FormProblem::TooLong { most: TYPED_NAME }) } else { Ok(crew) }
+    if crew.len() > MAX_CREW { Err(FormProblem::TooMany { most: MAX_CREW }) } else { Ok(crew) }
 }
 
 #[cfg(test)]
@@ -100,6 +100,13 @@ mod tests {
         let facts = form.check(&shop, device).unwrap();
         assert_eq!(facts[0].1, Fact::CrewNamed(vec!["Ines".into(), "Moss".into()]));
         assert_eq!(facts[1].1, Fact::WeekClosing(week));
+    }
+
+    #[test]
+    fn a_crew_of_too_many_is_told_how_many_it_may_have() {
+        let crew = |people: usize| parse_crew(&vec!["Ines"; people].join(", "));
+        assert_eq!(crew(MAX_CREW).map(|crew| crew.len()), Ok(MAX_CREW));
+        assert_eq!(crew(MAX_CREW + 1), Err(FormProblem::TooMany { most: MAX_CREW }));
     }
 
     #[test]

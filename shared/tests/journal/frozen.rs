@@ -16,7 +16,9 @@ use uuid::Uuid;
 /// The row as it is to be entered in its table.
 fn to_enter(row: &Row) -> String {
     let [json, packed] = &row.written;
-    format!("{} {} => r##\"{json}\"##, \"{packed}\";", row.type_name, row.variant)
+    // As many as the text needs: clippy refuses one more.
+    let hashes = if json.contains("\"#") { "##" } else { "#" };
+    format!("{} {} => r{hashes}\"{json}\"{hashes}, \"{packed}\";", row.type_name, row.variant)
 }
 
 /// Types that read JSON and need no row: the envelopes and the bare numbers `WallTime`, in them and in
@@ -80,7 +82,7 @@ fn the_variants_of_each_enum_are_numbered_from_0_without_gaps() {
 
 /// Whether a type is written only in the draft of a form, which is dropped if it cannot be read: no fact holds it.
 fn is_in_drafts_only(name: &str) -> bool {
-    name.ends_with("Form") || ["BatchTimeKind", "ExposureMethodKind", "LayerKind", "Units"].contains(&name)
+    name.ends_with("Form") || ["BatchTimeKind", "ExposureMethodKind", "LayerKind", "LengthUnit"].contains(&name)
 }
 
 /// The `match` in the rows finds a new variant; this finds a new type.
