@@ -12,7 +12,7 @@ const LONGEST: usize = 9;
 /// Three columns of digits, and a fourth with `aside` above the enter key.
 #[component]
 pub fn Keypad(
-    /// The number as typed.
+    /// The number as typed, with a decimal point.
     text: RwSignal<String>,
     /// Accessible label.
     #[prop(into)]
@@ -37,7 +37,9 @@ pub fn Keypad(
             "Enter" => on_enter.run(()),
             "Backspace" => take_off(text),
             "Escape" | "Delete" => text.set(String::new()),
-            "." | "," => put_on(text, mark),
+            // The key of a number block means the mark, whatever it is labelled.
+            "." | "," if event.code() == "NumpadDecimal" => put_on(text, "."),
+            "." | "," => put_on(text, &i18n::with_mark(key.clone())),
             digit if digit.len() == 1 && digit.bytes().all(|byte| byte.is_ascii_digit()) => put_on(text, digit),
             _ => return,
         }
@@ -53,7 +55,7 @@ pub fn Keypad(
         <div class="pot-keypad" role="group" aria-label=label on:click=move |event| dom::blur_after_touch(&event)>
             <div class="pot-keys">
                 {["1", "2", "3", "4", "5", "6", "7", "8", "9"].map(digit).into_iter().collect::<Vec<_>>()}
-                <button type="button" class="pot-key" data-key="mark" aria-label=i18n::pot_key_mark() on:click=move |_| put_on(text, mark)>{mark}</button>
+                <button type="button" class="pot-key" data-key="mark" aria-label=i18n::pot_key_mark() on:click=move |_| put_on(text, ".")>{mark}</button>
                 {digit("0")}
                 <button type="button" class="pot-key" data-key="back" aria-label=i18n::pot_key_back() on:click=move |_| take_off(text)><Icon name="erase"/></button>
             </div>
@@ -68,7 +70,8 @@ pub fn Keypad(
 fn put_on(text: RwSignal<String>, key: &str) {
     text.update(|text| {
         let is_digit = key.bytes().all(|byte| byte.is_ascii_digit());
-        if text.len() < LONGEST && (is_digit || !text.contains(['.', ','])) {
+        // A comma may separate thousands before it.
+        if text.len() < LONGEST && (is_digit || !text.contains('.') && !text.ends_with(',')) {
             if text.is_empty() && !is_digit {
                 text.push('0');
             }

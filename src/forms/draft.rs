@@ -9,11 +9,14 @@
 //!   dialog in which more than one thing is typed keeps one too, under its own name below the route
 //!   (`Draft::of_dialog`), and shows it when it is opened again. Readings of a scale or thermometer have none: an old
 //!   reading is worse than none.
+//! - **Drafts by units** (2026-11-30). The units of the device are in a draft's name, since a number without its unit
+//!   would be misread in others. Drafts of builds that did not name them are not read.
 
 use crate::components::Icon;
 use crate::i18n;
 use crate::platform::{drafts as stored, history};
 use crate::store::Store;
+use lastpull_core::units::Units;
 use leptos::prelude::*;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -84,7 +87,9 @@ impl Draft {
         let demo = Store::from_context().settings.with_untracked(|settings| settings.demo);
         let part = self.endings.with_value(|endings| endings.all.len());
         let dialog = self.dialog.get_value();
-        let key = format!("{}{}{dialog}/{part}", stored::shop_key(demo), history::hash());
+        let Units { length, temperature, weight } = i18n::units();
+        let units = 100 * length as usize + 10 * temperature as usize + weight as usize;
+        let key = format!("{}{}{dialog}/{part}/u{units}", stored::shop_key(demo), history::hash());
         let start = StoredValue::new(form.get_untracked());
         let found = stored::read(&key).and_then(|text| serde_json::from_str::<F>(&text).ok());
         if let Some(found) = found.filter(|found| start.with_value(|start| start != found)) {

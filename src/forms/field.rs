@@ -3,7 +3,7 @@
 use super::bind::Bound;
 use crate::i18n;
 use lastpull_core::form::Problems;
-use lastpull_core::units::Units;
+use lastpull_core::units::LengthUnit;
 use leptos::prelude::*;
 
 /// Most suggestions offered while typing.
@@ -29,14 +29,15 @@ pub enum Kind {
 }
 
 impl Kind {
-    fn input(self) -> (&'static str, &'static str) {
+    /// Type and input mode of its input.
+    pub fn input(self) -> (&'static str, &'static str) {
         match self {
             Self::Words => ("text", "text"),
             // Not `type=number`: browsers return no value for input that they cannot parse, and input must not be lost.
             Self::Whole => ("text", "numeric"),
             Self::Decimal => ("text", "decimal"),
             // Keyboards of numbers only have no `/`.
-            Self::Length if i18n::units() == Units::UsCustomary => ("text", "text"),
+            Self::Length if i18n::units().length == LengthUnit::Inches => ("text", "text"),
             Self::Length => ("text", "decimal"),
             Self::Day => ("date", "text"),
             Self::Time => ("time", "text"),
@@ -72,15 +73,16 @@ pub fn Field(
     /// Earlier values to suggest.
     #[prop(optional)]
     suggestions: Vec<String>,
+    /// A "?" button beside the label.
+    #[prop(optional)]
+    help: Option<ViewFn>,
 ) -> impl IntoView {
     let (input_type, input_mode) = kind.input();
     let name = bound.name;
     let problem = move || problem_text(problems, name);
-    // The form stores a decimal point; the field shows the language's decimal mark and accepts both.
-    let shown = move || {
-        let text = bound.value.get();
-        if matches!(kind, Kind::Decimal | Kind::Length) { i18n::with_mark(text) } else { text }
-    };
+    // The form has a decimal point and commas between thousands, the field what is written in its region.
+    let is_number = matches!(kind, Kind::Whole | Kind::Decimal | Kind::Length);
+    let noted = move |text: String| if is_number { i18n::with_mark(text) } else { text };
     let list = format!("{name}-list");
     let has_list = !suggestions.is_empty();
     view! {
@@ -94,8 +96,8 @@ pub fn Field(
                     inputmode=input_mode
                     autocomplete="off"
                     list=has_list.then(|| list.clone())
-                    prop:value=shown
-                    on:input=move |event| bound.set.run(event_target_value(&event))
+                    prop:value=move || noted(bound.value.get())
+                    on:input=move |event| bound.set.run(noted(event_target_value(&event)))
                     aria-invalid=move || problem().is_some().to_string()
                     aria-describedby=format!("{name}-help")
                 />
@@ -103,7 +105,7 @@ pub fn Field(
             </div>
             {has_list.then(|| view! {
                 <datalist id=list.clone()>
-                    {suggestions.iter().take(MOST_SUGGESTIONS).map(|text| view! { <option value=text.clone()></option> }).collect_view()}
+                    {suggestions.iter().take(MOST_SUGGESTIONS).map(|text| view! { <option value=noted(text.clone())></option> }).collect_view()}
                 </datalist>
             })}
             <p class="field-help" id=format!("{name}-help")>
@@ -112,6 +114,7 @@ pub fn Field(
                     None => view! { <span>{hint.clone()}</span> }.into_any(),
                 }}
             </p>
+            {help.map(|help| help.run())}
         </div>
     }
 }
@@ -139,6 +142,7 @@ pub fn TextArea(
                 rows="3"
                 prop:value=bound.value
                 on:input=move |event| bound.set.run(event_target_value(&event))
+                aria-invalid=move || problem().is_some().to_string()
                 aria-describedby=format!("{name}-help")
             ></textarea>
             <p class="field-help" id=format!("{name}-help")>

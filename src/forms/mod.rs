@@ -17,4 +17,4 @@ pub use draft::Draft;
 pub use field::{Field, Kind, TextArea, problem_text};
 pub use record::{delete, set};
 pub use save_bar::SaveBar;
-pub use submit::{Facts, FormSubmit, Validated, submit_dialog};
+pub use submit::{Facts, FormSubmit, Validated, focus_problem, submit_dialog};

@@ -2,9 +2,7 @@
 
 use crate::i18n;
 use lastpull_core::run::{CheckItem, Expected};
-use lastpull_core::units::{
-    BeltSpeed, Length, NumberProblem, Seconds, Temperature, Units, parse_fraction, parse_number,
-};
+use lastpull_core::units::{BeltSpeed, Length, NumberProblem, Seconds, Temperature, TemperatureUnit};
 
 /// The expected value of a check, as text.
 pub fn expected_text(item: CheckItem, expected: &Expected) -> String {
@@ -46,12 +44,14 @@ pub fn value_text(item: CheckItem, expected: &Expected, value: i64) -> String {
 /// The tolerance of a check, as text; `None` if the check measures nothing.
 pub fn tolerance_text(item: CheckItem, expected: &Expected) -> Option<String> {
     let tolerance = expected.tolerance(item)?;
-    let amount = match (expected, i18n::units()) {
+    let amount = match (expected, i18n::units().temperature) {
         // A difference of degrees is scaled only: 0 °C is not 0 °F.
-        (Expected::Temperature(_), Units::UsCustomary) => {
+        (Expected::Temperature(_), TemperatureUnit::Fahrenheit) => {
             format!("{}\u{a0}°F", i18n::number(tolerance as f64 / 1000.0 * 9.0 / 5.0, 0))
         }
-        (Expected::Temperature(_), Units::Metric) => format!("{}\u{a0}°C", i18n::number(tolerance as f64 / 1000.0, 0)),
+        (Expected::Temperature(_), TemperatureUnit::Celsius) => {
+            format!("{}\u{a0}°C", i18n::number(tolerance as f64 / 1000.0, 0))
+        }
         (other, _) => value_text(item, other, tolerance),
     };
     Some(i18n::check_tolerance(amount))
@@ -74,24 +74,28 @@ pub fn unit_text(item: CheckItem, expected: &Expected) -> &'static str {
     }
 }
 
-/// Parses a measured value into the stored unit.
+/// Parses a measured value into the stored unit. `text` is in the notation of forms.
 ///
 /// # Errors
 /// [`NumberProblem`] if it is not a number, or the check measures nothing.
 pub fn read_value(item: CheckItem, expected: &Expected, text: &str) -> Result<i64, NumberProblem> {
     let units = i18n::units();
     match expected {
-        Expected::Temperature(_) => parse_number(text, -40.0, 700.0)
-            .map(|degrees| i64::from(Temperature::from_units(degrees, units).milli_celsius())),
-        Expected::Time(_) => parse_number(text, 0.0, 3_600.0).map(|s| i64::from(Seconds::new(s).milliseconds())),
-        Expected::Length(_) if item == CheckItem::OffContact && units == Units::Metric => {
-            parse_fraction(text, 0.0, 100.0).map(|mm| i64::from(Length::from_millimetres(mm).micrometres()))
+        Expected::Temperature(_) => {
+            Temperature::parse(text, -40.0, 700.0, units).map(|found| i64::from(found.milli_celsius()))
         }
+        Expected::Time(_) => Seconds::parse(text, 0.0, 3_600.0).map(|found| i64::from(found.milliseconds())),
         Expected::Length(_) => {
-            parse_fraction(text, 0.0, 100.0).map(|value| i64::from(Length::from_units(value, units).micrometres()))
+            let found = if item == CheckItem::OffContact {
+                Length::parse_small(text, Length::from_millimetres(100.0), units)
+            } else {
+                Length::parse(text, Length::from_inches(100.0), units)
+            };
+            found.map(|found| i64::from(found.micrometres()))
         }
-        Expected::Belt(_) => parse_number(text, 0.0, 1_000.0)
-            .map(|value| i64::from(BeltSpeed::from_units(value, units).micrometres_per_second())),
+        Expected::Belt(_) => {
+            BeltSpeed::parse_between(text, [0.0, 1e6], units).map(|found| i64::from(found.micrometres_per_second()))
+        }
         Expected::Count(_)
         | Expected::Mesh(_)
         | Expected::NoFlash

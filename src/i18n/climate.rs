@@ -32,8 +32,8 @@ messages! {
     asks_high { "Less heavy work and more rest; someone watches for signs of heat illness.", "Menos trabajo pesado y más descanso; alguien vigila los síntomas por calor." }
     asks_extreme { "Postpone what can wait. Only essential work, in the coolest spot, or stop.", "Aplaza lo que pueda esperar. Solo lo imprescindible, en el lugar más fresco, o para." }
     water_thirst { "Drink before you are thirsty, a little at a time.", "Bebe antes de tener sed, poco a poco." }
-    water_four(cups, most) { "About {cups} cups (1\u{a0}L) of water per hour, one cup every 15 minutes. Never more than {most} cups (1.4\u{a0}L) per hour.", "Unas {cups} tazas (1\u{a0}L) de agua por hora, una cada 15 minutos. Nunca más de {most} tazas (1.4\u{a0}L) por hora." }
-    water_past(cups, most) { "At least {cups} cups (1\u{a0}L) of water per hour, never more than {most} (1.4\u{a0}L). In this heat, water does not replace rest.", "Al menos {cups} tazas (1\u{a0}L) de agua por hora, nunca más de {most} (1.4\u{a0}L). Con este calor, el agua no sustituye al descanso." }
+    water_four(cups, most, litres) { "About {cups} cups (1\u{a0}L) of water per hour, one cup every 15 minutes. Never more than {most} cups ({litres}\u{a0}L) per hour.", "Unas {cups} tazas (1\u{a0}L) de agua por hora, una cada 15 minutos. Nunca más de {most} tazas ({litres}\u{a0}L) por hora." }
+    water_past(cups, most, litres) { "At least {cups} cups (1\u{a0}L) of water per hour, never more than {most} ({litres}\u{a0}L). In this heat, water does not replace rest.", "Al menos {cups} tazas (1\u{a0}L) de agua por hora, nunca más de {most} ({litres}\u{a0}L). Con este calor, el agua no sustituye al descanso." }
     rest_title { "Work and rest", "Trabajo y descanso" }
     rest_work { "How hard is the work?", "¿Qué tan pesado es el trabajo?" }
     work_light { "Light", "Ligero" }
@@ -64,12 +64,14 @@ messages! {
     climate_leaves_out { "What the numbers don't include", "Lo que no incluyen los números" }
     climate_shade { "They apply in shade and light wind; full sun can add up to 15\u{a0}°F (8\u{a0}°C).", "Valen a la sombra y con poco viento; el sol puede sumar hasta 8\u{a0}°C (15\u{a0}°F)." }
     climate_radiant { "Heat radiating from dryer and flash is not included.", "No incluyen el calor que irradian el horno y el flash." }
+    climate_guides { "From OSHA's heat index guide (levels, water) and NIOSH (work and rest 2016, most water 2017).", "De la guía del índice de calor de OSHA (niveles, agua) y de NIOSH (trabajo y descanso 2016, agua máxima 2017)." }
     climate_guidance { "Guidance only: local heat rules come first.", "Solo orientación: mandan las normas locales de calor." }
     climate_damper { "The air is more humid than the rest table assumes: rest more.", "El aire es más húmedo de lo que supone la tabla: descansa más." }
     climate_past_tables { "Beyond the published tables: a sign of extreme heat, not a measurement.", "Fuera de las tablas: señal de calor extremo, no una medida." }
     climate_earlier { "Earlier readings", "Lecturas anteriores" }
     climate_none_title { "No reading yet", "Aún sin lectura" }
     climate_none_text { "Log temperature and humidity to see how hot it feels and what to do.", "Anota temperatura y humedad para ver qué calor se siente y qué hacer." }
+    climate_symptoms_title { "Signs of heat illness", "Síntomas por calor" }
     climate_symptoms {
         "Confused, fainting, slurred speech, very hot skin (dry or sweating): call 911 or your emergency number first. Stop work, cool the person now, don't leave them alone. Local heat rules come first.",
         "Confusión, desmayo, habla arrastrada, piel muy caliente (seca o sudada): primero llama al 911 o a emergencias. Para el trabajo, enfría a la persona ya y no la dejes sola. Mandan las normas locales."
@@ -108,10 +110,12 @@ pub fn heat_level_advice(level: HeatLevel) -> &'static str {
 
 /// Published advice on drinking.
 pub fn water(water: Water) -> String {
+    // The most: 48 US fluid ounces, rounded down.
+    let litres = number(1.4, 1);
     match water {
         Water::BeforeThirst => water_thirst().into(),
-        Water::FourCupsAnHour => water_four(Water::CUPS_AN_HOUR, Water::MOST_CUPS_AN_HOUR),
-        Water::PastTheFigure => water_past(Water::CUPS_AN_HOUR, Water::MOST_CUPS_AN_HOUR),
+        Water::FourCupsAnHour => water_four(Water::CUPS_AN_HOUR, Water::MOST_CUPS_AN_HOUR, litres),
+        Water::PastTheFigure => water_past(Water::CUPS_AN_HOUR, Water::MOST_CUPS_AN_HOUR, litres),
     }
 }
 

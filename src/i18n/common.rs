@@ -82,5 +82,5 @@ messages! {
     was(value) { "was {value}", "antes {value}" }
     work_it_out { "Calculate", "Calcular" }
     who_when(who, when) { "{who}, {when}", "{who}, {when}" }
-    something_else { "Something else", "Otra cosa" }
+    something_else { "Other", "Otra cosa" }
 }

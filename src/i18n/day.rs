@@ -10,7 +10,7 @@ messages! {
     closing_later { "Close half an hour later", "Cerrar media hora después" }
     closing_set(time) { "Closing today is now {time}.", "Hoy se cierra a las {time}." }
     closed_today { "Closed today", "Hoy cerrado" }
-    open_today { "Open today until 5:00", "Abrir hoy hasta las 17:00" }
+    open_today(time) { "Open until {time}", "Abrir; cierre {time}" }
     verdict_fits(finish, spare) { "Everything is out of the dryer before closing: expected {finish}, {spare} to spare.", "Todo sale del horno antes del cierre: previsto {finish}, con {spare} de margen." }
     verdict_fits_printed(finish, spare) { "Everything is printed before closing: expected {finish}, {spare} to spare.", "Todo se imprime antes del cierre: previsto {finish}, con {spare} de margen." }
     verdict_today_fits(finish, spare) { "Everything due today is out of the dryer before closing: expected {finish}, {spare} to spare.", "Todo lo de hoy sale del horno antes del cierre: previsto {finish}, con {spare} de margen." }
@@ -49,6 +49,7 @@ messages! {
         "{n} tiraje sin tiempo de horno: sus horas acaban en la prensa. Pon el tiempo o la velocidad de la banda." | "{n} tirajes sin tiempo de horno: sus horas acaban en la prensa. Pon el tiempo o la velocidad de la banda de cada uno."
     }
     from_to(from, to) { "{from} – {to}", "{from} – {to}" }
+    likely_between(range) { "likely {range}", "probable {range}" }
     at_the_earliest { "at the earliest", "lo más pronto" }
     on_press { "On press", "En prensa" }
     due_at(due) { "Due {due}", "Entrega: {due}" }

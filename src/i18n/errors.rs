@@ -1,16 +1,18 @@
 //! Messages for errors: what happened, what is safe, what to do next.
 
 use super::colour::colour_curve_problem;
-use super::format::number;
+use super::format::{number, unit_belt_feet, unit_inch};
 use super::messages::messages;
 use lastpull_core::exchange::BackupProblem;
 use lastpull_core::form::FormProblem;
 use lastpull_core::journal::StorageFault;
-use lastpull_core::units::NumberProblem;
+use lastpull_core::units::{NumberProblem, Quantity};
 
 messages! {
     problem_missing { "Required.", "Obligatorio." }
     problem_not_a_number { "Enter a number.", "Escribe un número." }
+    problem_doubtful(example) { "Number not clear. Write it like {example}.", "Número poco claro. Escríbelo así: {example}." }
+    problem_wrong_unit(units) { "Wrong unit. Use {units}.", "Unidad incorrecta. Usa {units}." }
     problem_too_low(least) { "{least} or more.", "{least} o más." }
     problem_too_high(most) { "{most} or less.", "{most} o menos." }
     problem_not_whole { "Enter a whole number.", "Escribe un número entero." }
@@ -22,7 +24,7 @@ messages! {
     problem_taken { "That name is already used.", "Ese nombre ya existe." }
     problem_out_of_order { "Can't be lower than the one before.", "No puede ser menor que el anterior." }
     problem_not_a_grade { "Grades go from 1 to 5 in half steps.", "El grado va de 1 a 5, de medio en medio." }
-    problem_too_many(most) { "At most {most} at once.", "Máximo {most} a la vez." }
+    problem_too_many(most) { "At most {most}.", "Máximo {most}." }
     form_not_saved[n] {
         "Fix {n} thing above. Nothing you typed is lost." | "Fix {n} things above. Nothing you typed is lost.",
         "Corrige {n} cosa arriba. No se pierde nada de lo escrito." | "Corrige {n} cosas arriba. No se pierde nada de lo escrito."
@@ -137,6 +139,14 @@ pub fn number_problem(problem: NumberProblem) -> String {
         NumberProblem::TooLow { least } => problem_too_low(number(least, 2)),
         NumberProblem::TooHigh { most } => problem_too_high(number(most, 2)),
         NumberProblem::NotWhole => problem_not_whole().into(),
+        NumberProblem::Doubtful => problem_doubtful(number(1250.5, 1)),
+        NumberProblem::WrongUnit { takes } => problem_wrong_unit(match takes {
+            Quantity::Weight => "g, kg, oz, lb".to_owned(),
+            Quantity::Length => format!("{}, cm, mm", unit_inch()),
+            Quantity::Temperature => "°F, °C".to_owned(),
+            Quantity::BeltSpeed => format!("{}, cm/min", unit_belt_feet()),
+            Quantity::Time => "s, min".to_owned(),
+        }),
     }
 }
 

@@ -9,7 +9,7 @@ use lastpull_core::screen::{
     MissingSheetValue, NoDistanceLaw, NoTestResult, RoomHumidity, TestAdvice,
 };
 use lastpull_core::time::Millis;
-use lastpull_core::units::{Seconds, Units};
+use lastpull_core::units::{LengthUnit, Seconds};
 
 messages! {
     stencil_title { "Exposure and dip tank", "Exposición y tanque" }
@@ -52,7 +52,7 @@ messages! {
     exposure_colour { "Mesh color", "Color de la malla" }
     exposure_white { "white", "blanca" }
     exposure_not_recorded { "not entered", "sin anotar" }
-    exposure_other_mesh { "Another mesh", "Otra malla" }
+    exposure_other_mesh { "Other mesh", "Otra malla" }
     exposure_thread_um(um) { "thread {um}\u{a0}µm", "hilo {um}\u{a0}µm" }
     exposure_um { "µm", "µm" }
     exposure_list_title(n) { "All known times ({n})", "Todos los tiempos ({n})" }
@@ -84,7 +84,7 @@ messages! {
     exposure_solid_hint(goal) { "On a 21-step scale. Target: step {goal}.", "De una escala de 21 pasos. Se busca el paso {goal}." }
     exposure_factor { "Best column (percent of the light)", "Mejor columna (porcentaje de luz)" }
     exposure_factor_typed { "Column as a decimal", "Columna en decimal" }
-    exposure_factor_hint { "From most light to least: the first column whose color stops changing and still has all its detail.", "La primera, de más luz a menos, cuyo color ya no cambia y que conserva todo el detalle." }
+    exposure_factor_hint { "The column with the least light whose color is the same as with more light, with all its detail.", "La de menos luz con el mismo color que las de más luz y con todo el detalle." }
     exposure_preview { "Expose for", "Exponer" }
     exposure_times(factor) { "× {factor}", "× {factor}" }
     exposure_preview_wait { "Fill in the test to see the time.", "Llena la prueba para ver el tiempo." }
@@ -148,7 +148,6 @@ messages! {
     emulsion_percent { "%", "%" }
     emulsion_deleted(name) { "{name}: emulsion deleted.", "{name}: emulsión borrada." }
 
-    volume_typed { "Another", "Otra" }
     volume_on(labels) { "Screens {labels}", "Pantallas {labels}" }
     volume_unit { "cm³/m²", "cm³/m²" }
     volume_wet(um) { "Wet film {um}\u{a0}µm thick.", "Película húmeda de {um}\u{a0}µm." }
@@ -205,9 +204,9 @@ pub fn cloth(cloth: &MeshCloth) -> String {
 /// A mesh in short form: count, with the unit only if it is not the device's, and
 /// thread.
 pub fn cloth_short(cloth: &MeshCloth) -> String {
-    let count = match (cloth.count, units()) {
-        (MeshCount::PerInch(threads), Units::Metric) => exposure_per_inch(threads),
-        (MeshCount::PerCentimetre(threads), Units::UsCustomary) => exposure_per_centimetre(threads),
+    let count = match (cloth.count, units().length) {
+        (MeshCount::PerInch(threads), LengthUnit::Centimetres) => exposure_per_inch(threads),
+        (MeshCount::PerCentimetre(threads), LengthUnit::Inches) => exposure_per_centimetre(threads),
         (MeshCount::PerInch(threads) | MeshCount::PerCentimetre(threads), _) => threads.to_string(),
     };
     let text = cloth.thread_um.map_or(count.clone(), |um| format!("{count} · {um}\u{a0}µm"));

@@ -35,7 +35,7 @@ messages! {
     failure_mark_hint { "Tap the spot as you look at the print. Arrow keys move the mark.", "Toca el lugar tal como ves el estampado. Las flechas mueven la marca." }
     failure_mark_label(place) { "Place on the print: {place}", "Lugar en el estampado: {place}" }
     failure_mark_none { "none marked", "sin marcar" }
-    failure_mark_at(place, right, down) { "{place}: {right}% from the left, {down}% from the top", "{place}: {right}\u{a0}% desde la izquierda, {down}\u{a0}% desde arriba" }
+    failure_mark_exact(right, down) { ": {right}% from the left, {down}% from the top", ": {right}\u{a0}% desde la izquierda, {down}\u{a0}% desde arriba" }
     failure_mark_clear { "Clear the mark", "Quitar la marca" }
     failure_step_since { "Pieces since the last good one", "Piezas desde la última buena" }
     failure_since_hint { "How many were printed since someone last saw a good one? They are suspect until checked.", "¿Cuántas se imprimieron desde la última que se vio buena? Son dudosas hasta revisarlas." }
@@ -51,17 +51,17 @@ messages! {
     failure_block_hint { "touch up, let it dry", "retocar y dejar secar" }
     failure_clean_hint { "clear the mesh, spot-clean", "destapar la malla, limpiar la mancha" }
     failure_burn_hint { "a new screen takes its place", "otra pantalla ocupa su lugar" }
-    failure_solvent { "Spot remover and screen cleaner: fresh air, gloves, goggles, no heat or sparks nearby. Follow their safety data sheets (SDS).", "Quitamanchas y limpiador: ventilación, guantes, lentes de seguridad y nada caliente ni chispas cerca. Sigue sus hojas de seguridad (SDS)." }
+    failure_solvent { "Spot remover and screen cleaner: fresh air, gloves, goggles, no heat or sparks nearby. Follow their safety data sheets (SDS).", "Quitamanchas y limpiador: ventilación, guantes, gafas protectoras y nada caliente ni chispas cerca. Sigue sus hojas de seguridad (SDS)." }
     failure_lamp { "Exposure unit: keep eyes and skin out of its light. Follow the manufacturer's manual.", "Unidad de exposición: ni ojos ni piel en su luz. Sigue el manual del fabricante." }
     failure_burn_title { "Which screen will you expose?", "¿Qué pantalla vas a exponer?" }
     failure_burn_same { "same mesh", "misma malla" }
     failure_burn_wanted(title) { "planned for {title}", "prevista para {title}" }
     failure_burn_pulls(time) { "printing about {time}", "imprime, aprox.: {time}" }
-    failure_burn_new { "Another clean frame", "Otro marco limpio" }
+    failure_burn_new { "Clean frame not on the list", "Marco limpio que no está en la lista" }
     failure_burn_label { "Screen label", "Etiqueta" }
     failure_burn_it { "Expose this one", "Exponer esta" }
     failure_burn_none { "No coated or clean screen is on the list.", "No hay pantallas emulsionadas ni limpias en la lista." }
-    failure_burn_other { "Another screen", "Otra pantalla" }
+    failure_burn_other { "Change screen", "Cambiar de pantalla" }
     failure_burning(label) { "Screen {label}", "Pantalla {label}" }
     failure_tick_hint { "Tick each step when it is done.", "Marca cada paso al terminarlo." }
     failure_step_any_moment { "any minute now", "en cualquier momento" }

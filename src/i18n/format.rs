@@ -8,12 +8,11 @@ use super::common::{
 use super::day::from_to;
 use super::locale::{Locale, clock, localized, units};
 use super::messages::messages;
-use crate::platform::settings::Language;
 use lastpull_core::job::{Fabric, Size};
 use lastpull_core::run::Location;
 use lastpull_core::screen::MeshCount;
 use lastpull_core::time::{Day, Due, Millis, TimeOfDay, WallClock, WallTime};
-use lastpull_core::units::{BeltSpeed, Grams, Length, Seconds, Temperature, Units};
+use lastpull_core::units::{BeltSpeed, Grams, Length, LengthUnit, Seconds, Temperature, TemperatureUnit, WeightUnit};
 
 messages! {
     today { "today", "hoy" }
@@ -23,7 +22,7 @@ messages! {
     under_a_minute { "< 1\u{a0}min", "< 1\u{a0}min" }
     unit_seconds { "s", "s" }
     unit_inch { "in", "pulg." }
-    unit_belt_inch { "in/min", "pulg./min" }
+    unit_belt_feet { "ft/min", "pies/min" }
     mesh_count_inch(threads) { "{threads}\u{a0}mesh", "{threads}\u{a0}hilos/pulg." }
     unit_mesh_inch { "per inch", "hilos/pulg." }
     unit_mesh_metric { "threads/cm", "hilos/cm" }
@@ -31,7 +30,7 @@ messages! {
     seconds_each(n) { "{n}\u{a0}s per piece", "{n}\u{a0}s por pieza" }
 }
 
-/// A number with at most `decimals` decimals, no trailing zeros, and the language's decimal mark.
+/// A number with at most `decimals` decimals, no trailing zeros, and the device's decimal mark.
 pub fn number(value: f64, decimals: usize) -> String {
     let mut text = format!("{value:.decimals$}");
     if text.contains('.') {
@@ -40,12 +39,20 @@ pub fn number(value: f64, decimals: usize) -> String {
     with_mark(text)
 }
 
-/// A number written with a point, with the language's decimal mark instead.
+/// A number in the notation of forms, with a decimal point and commas between thousands, as this device writes it; and
+/// the other way round.
 pub fn with_mark(text: String) -> String {
-    match Locale::current().language {
-        Language::English => text,
-        Language::Spanish => text.replace('.', ","),
-    }
+    let swapped = |mark| match mark {
+        '.' => ',',
+        ',' => '.',
+        other => other,
+    };
+    if Locale::current().decimal_comma { text.chars().map(swapped).collect() } else { text }
+}
+
+/// The decimal mark of this device.
+pub fn decimal_mark() -> &'static str {
+    if Locale::current().decimal_comma { "," } else { "." }
 }
 
 /// A time of day.
@@ -136,53 +143,63 @@ pub fn temperature(value: Temperature) -> String {
 
 /// The device's unit of temperature.
 pub fn unit_temperature() -> &'static str {
-    match units() {
-        Units::UsCustomary => "°F",
-        Units::Metric => "°C",
+    match units().temperature {
+        TemperatureUnit::Fahrenheit => "°F",
+        TemperatureUnit::Celsius => "°C",
     }
 }
 
 /// A length with its unit.
 pub fn length(value: Length) -> String {
-    // Sixteenths of an inch have four decimals.
-    let decimals = if units() == Units::UsCustomary { 4 } else { 2 };
-    format!("{}\u{a0}{}", number(value.in_units(units()), decimals), unit_length())
+    match units().length {
+        LengthUnit::Inches => inches(value),
+        LengthUnit::Centimetres => format!("{}\u{a0}cm", number(value.in_units(units()), 2)),
+    }
+}
+
+/// A length in inches: as on a rule if it is there, else with up to three decimals.
+fn inches(value: Length) -> String {
+    let on_rule = |text: String| text.replace(' ', "\u{a0}");
+    let number = value.fraction().map_or_else(|| number(value.inches(), 3), on_rule);
+    format!("{number}\u{a0}{}", unit_inch())
 }
 
 /// The device's unit of placements and distances.
 pub fn unit_length() -> &'static str {
-    match units() {
-        Units::UsCustomary => unit_inch(),
-        Units::Metric => "cm",
+    match units().length {
+        LengthUnit::Inches => unit_inch(),
+        LengthUnit::Centimetres => "cm",
     }
 }
 
-/// Off-contact with its unit: in inches to four decimals, in millimetres otherwise.
+/// Off-contact with its unit: in inches, or in millimetres.
 pub fn off_contact(value: Length) -> String {
-    match units() {
-        Units::UsCustomary => format!("{}\u{a0}{}", number(value.inches(), 4), unit_inch()),
-        Units::Metric => format!("{}\u{a0}mm", number(value.millimetres(), 1)),
+    match units().length {
+        LengthUnit::Inches => inches(value),
+        LengthUnit::Centimetres => format!("{}\u{a0}mm", number(value.millimetres(), 1)),
     }
 }
 
 /// The device's unit of off-contact.
 pub fn unit_off_contact() -> &'static str {
-    match units() {
-        Units::UsCustomary => unit_inch(),
-        Units::Metric => "mm",
+    match units().length {
+        LengthUnit::Inches => unit_inch(),
+        LengthUnit::Centimetres => "mm",
     }
 }
 
 /// A belt speed with its unit.
 pub fn belt(value: BeltSpeed) -> String {
-    format!("{}\u{a0}{}", number(value.in_units(units()), 1), unit_belt())
+    // A tenth of a foot would be too coarse for a slow belt.
+    let decimals = if units().length == LengthUnit::Inches { 2 } else { 1 };
+    format!("{}\u{a0}{}", number(value.in_units(units()), decimals), unit_belt())
 }
 
 /// The device's unit of belt speeds.
 pub fn unit_belt() -> &'static str {
-    match units() {
-        Units::UsCustomary => unit_belt_inch(),
-        Units::Metric => "cm/min",
+    match units().length {
+        LengthUnit::Inches => unit_belt_feet(),
+        LengthUnit::Centimetres => "cm/min",
     }
 }
 
@@ -196,17 +213,19 @@ pub fn mesh_count(count: MeshCount) -> String {
 
 /// A mesh count with its unit.
 pub fn mesh(threads_an_inch: u16) -> String {
-    match units() {
-        Units::UsCustomary => mesh_count_inch(threads_an_inch),
-        Units::Metric => format!("{}\u{a0}{}", number((f64::from(threads_an_inch) / 2.54).round(), 0), unit_mesh()),
+    match units().length {
+        LengthUnit::Inches => mesh_count_inch(threads_an_inch),
+        LengthUnit::Centimetres => {
+            format!("{}\u{a0}{}", number((f64::from(threads_an_inch) / 2.54).round(), 0), unit_mesh())
+        }
     }
 }
 
 /// The device's unit of mesh counts.
 pub fn unit_mesh() -> &'static str {
-    match units() {
-        Units::UsCustomary => unit_mesh_inch(),
-        Units::Metric => unit_mesh_metric(),
+    match units().length {
+        LengthUnit::Inches => unit_mesh_inch(),
+        LengthUnit::Centimetres => unit_mesh_metric(),
     }
 }
 
@@ -218,11 +237,11 @@ pub fn seconds(value: Seconds) -> String {
 /// A weight with its unit, rounded for display: large weights in pounds or kilograms.
 pub fn weight(value: Grams) -> String {
     let (shown, size) = (value.in_units(units()), value.grams().abs());
-    match units() {
-        Units::UsCustomary if size >= 907.0 => format!("{}\u{a0}lb", number(shown / 16.0, 2)),
-        Units::UsCustomary => format!("{}\u{a0}oz", number(shown, 2)),
-        Units::Metric if size >= 1000.0 => format!("{}\u{a0}kg", number(shown / 1000.0, 2)),
-        Units::Metric => format!("{}\u{a0}g", number(shown, 1)),
+    match units().weight {
+        WeightUnit::Ounces if size >= 907.0 => format!("{}\u{a0}lb", number(shown / 16.0, 2)),
+        WeightUnit::Ounces => format!("{}\u{a0}oz", number(shown, 2)),
+        WeightUnit::Grams if size >= 1000.0 => format!("{}\u{a0}kg", number(shown / 1000.0, 2)),
+        WeightUnit::Grams => format!("{}\u{a0}g", number(shown, 1)),
     }
 }
 
@@ -238,9 +257,9 @@ pub fn grams(value: Grams) -> String {
 
 /// The device's unit of weights.
 pub fn unit_weight() -> &'static str {
-    match units() {
-        Units::UsCustomary => "oz",
-        Units::Metric => "g",
+    match units().weight {
+        WeightUnit::Ounces => "oz",
+        WeightUnit::Grams => "g",
     }
 }
 

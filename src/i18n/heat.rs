@@ -1,10 +1,11 @@
 //! Messages: dryers and flash units, ink data sheets, limits of fabrics, settling times, tests and trials.
 
-use super::format::{number, unit_temperature};
+use super::format::{number, seconds, temperature, unit_temperature};
 use super::locale::units;
 use super::messages::messages;
 use lastpull_core::heat::{
-    DueReason, HeaterKind, LimitKind, LimitOrigin, SensorMethod, TestKind, TestMethod, TestResult, TrialVerdict,
+    DueReason, HeaterKind, LimitKind, LimitOrigin, SensorMethod, SheetFigures, TestKind, TestMethod, TestResult,
+    TrialVerdict,
 };
 use lastpull_core::job::Fabric;
 use lastpull_core::units::TemperatureDelta;
@@ -73,12 +74,13 @@ messages! {
     sheets_count[n] { "{n} ink" | "{n} inks", "{n} tinta" | "{n} tintas" }
     sheets_missing[n] { "{n} upcoming ink has none" | "{n} upcoming inks have none", "falta la de {n} tinta" | "faltan las de {n} tintas" }
     sheets_none_title { "No data sheets yet", "Aún no hay fichas" }
-    sheets_none_text { "Copy cure temperature and time from the manufacturer's data sheet of each ink you print. Use the same ink name as on your runs.", "Copia la temperatura y el tiempo de curado de la ficha de cada tinta. Usa el mismo nombre que en tus tirajes." }
+    sheets_none_text { "Copy cure temperature and time from the manufacturer's data sheet of each water-based ink you print. Use the same ink name as on your runs.", "Copia la temperatura y el tiempo de curado de la ficha de cada tinta a base de agua. Usa el mismo nombre que en tus tirajes." }
     sheet_wanted { "Printing soon, no data sheet", "Se imprimen pronto, sin ficha" }
     sheet_add { "Add data sheet", "Agregar ficha" }
     sheet_new { "New ink data sheet", "Ficha de tinta nueva" }
     sheet_edit { "Edit data sheet", "Editar ficha" }
     sheet_ink_hint { "Same name as on your runs.", "El mismo nombre que en tus tirajes." }
+    sheet_water_based { "Made for water-based ink. For any other ink, go by its data sheet alone.", "Para tintas a base de agua. Con otra tinta, guíate solo por su ficha." }
     sheet_cure { "Cure temp.", "Temp. de curado" }
     sheet_cure_hint { "Temperature of the ink, not the dryer.", "Temperatura de la tinta, no del horno." }
     sheet_hold { "Hold time", "Tiempo mínimo" }
@@ -180,6 +182,15 @@ messages! {
     trial_by { "Tried by", "Quién lo probó" }
     trial_flash_hint { "Seconds; blank for none.", "Segundos; vacío si no hay." }
     trial_deleted { "Trial deleted.", "Ensayo borrado." }
+}
+
+/// How an ink cures, by its data sheet.
+pub fn sheet_cure_words(figures: &SheetFigures) -> String {
+    match (figures.cure, figures.hold) {
+        (Some(cure), Some(hold)) => sheet_line(temperature(cure), seconds(hold)),
+        (Some(cure), None) => temperature(cure),
+        (None, _) => sheet_no_cure().into(),
+    }
 }
 
 /// A temperature difference without its sign.

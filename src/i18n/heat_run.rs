@@ -11,6 +11,7 @@ messages! {
     change_last_too_hot(fabric) { "The dryer was last set too hot for {fabric}", "Último ajuste del horno: demasiado calor para {fabric}" }
     change_too_cool { "The dryer is too cool for this ink", "El horno está demasiado frío para esta tinta" }
     change_too_short { "Dwell time too short for this ink", "Poco tiempo en el horno para esta tinta" }
+    change_limits { "Limits passed:", "Límites pasados:" }
     change_measure_again { "Change it, then measure again (dryer: probe or strip on a garment). Reading the display doesn't clear what was measured.", "Cámbialo y mide otra vez (horno: sonda o tira en una prenda). Leer el indicador no anula lo medido." }
     change_first { "Heat first, ink after", "Primero el calor, después la tinta" }
     change_settle { "Let the dryer settle", "Deja que el horno se estabilice" }

@@ -119,7 +119,7 @@ messages! {
     ink_scale { "Scale", "Báscula" }
     ink_scale_line(step) { "Readability {step}", "Marca de {step} en {step}" }
     ink_scale_step { "Scale readability", "Precisión de la báscula" }
-    ink_scale_step_hint { "How much the last digit moves: 0.1\u{a0}g on most bench scales.", "Lo que salta la última cifra: 0,1\u{a0}g en casi todas." }
+    ink_scale_step_hint(step) { "How much the last digit moves: {step} on most bench scales.", "Lo que salta la última cifra: {step} en casi todas." }
     ink_scale_most { "Scale capacity", "Capacidad de la báscula" }
     ink_scale_most_hint { "Including the container.", "Con el recipiente." }
 
@@ -166,8 +166,8 @@ messages! {
 
     // The recipe card.
     ink_make_again { "Mix again", "Mezclar otra vez" }
-    ink_make { "Mix", "Mezclar" }
-    ink_mix_pot { "New batch", "Nueva mezcla" }
+    ink_make { "Mix by weight or pieces", "Mezclar por peso o prendas" }
+    ink_mix_pot { "Mix for a run", "Mezclar para un tiraje" }
     ink_revise { "Edit recipe", "Editar receta" }
     ink_cover { "Will it cover?", "¿Cubrirá?" }
     ink_target { "Target color", "Color objetivo" }
@@ -176,6 +176,7 @@ messages! {
     ink_newer_not_approved(newer, best) { "{newer} is newer but not approved yet. Mixing uses {best}.", "{newer} es más nueva pero aún sin aprobar. Se mezcla la {best}." }
     ink_nobody_yet { "Not approved yet.", "Aún sin aprobar." }
     ink_top_note { "Written with additives on top. Here every percent is of the whole batch.", "Escrita con aditivos aparte. Aquí todo es porcentaje de la mezcla entera." }
+    ink_cures(words) { "Cure: {words}", "Curado: {words}" }
     ink_its_pots { "Batches", "Mezclas" }
     ink_its_runs { "Upcoming runs", "Próximos tirajes" }
     ink_cost_density { "Cost and density", "Costo y densidad" }

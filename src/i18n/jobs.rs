@@ -51,12 +51,17 @@ messages! {
     lot_total(pieces) { "{pieces} total", "{pieces} en total" }
     lot_deleted(garment) { "{garment}: garments deleted.", "{garment}: prendas borradas." }
     run_add { "Add a run", "Agregar tiraje" }
-    run_none { "No prints yet. Add a run for each print location and ink.", "Aún no hay impresión. Agrega un tiraje por cada lugar y tinta." }
+    run_none {
+        "No runs yet. A run is one trip through the press: one print location, with all colors printed in that trip.",
+        "Aún no hay tirajes. Un tiraje es un paso por la prensa: un lugar de impresión con todos los colores que se imprimen en ese paso."
+    }
+    run_ink_hint { "Several colors in one trip: the main one here; the others on their screens.", "Varios colores en un paso: aquí el principal; los otros, en sus pantallas." }
+    run_squeegee_hint { "Durometer and edge: “70, sharp”.", "Dureza y filo: «70, recto»." }
     run_edit_title { "Edit run", "Editar tiraje" }
     run_where { "Print location", "Dónde se imprime" }
     run_ink_colour { "Ink color", "Color de la tinta" }
     run_hits_hint { "Print strokes per piece; don't count flood strokes.", "Pasadas de rasero que imprimen, por prenda." }
-    run_screens_hint { "Screen labels.", "Etiquetas de las pantallas." }
+    run_screens_hint { "Labels of all screens in this trip.", "Etiquetas de todas las pantallas de este paso." }
     run_flash { "Flash between strokes", "Flash entre manos" }
     run_flash_seconds { "Flash time", "Tiempo de flash" }
     run_belt { "Belt speed", "Velocidad de la banda" }

@@ -14,11 +14,13 @@ pub struct Locale {
     pub units: Units,
     /// Whether times of day use the 24-hour clock.
     pub clock_24: bool,
+    /// Whether numbers have a decimal comma.
+    pub decimal_comma: bool,
 }
 
 thread_local! {
     static LOCALE: Cell<Locale> = const {
-        Cell::new(Locale { language: Language::English, units: Units::UsCustomary, clock_24: false })
+        Cell::new(Locale { language: Language::English, units: Units::US, clock_24: false, decimal_comma: false })
     };
     static CLOCK: Cell<fn() -> WallClock> = const { Cell::new(|| WallClock::fixed(WallTime::EPOCH, 0)) };
 }
@@ -28,8 +30,9 @@ impl Locale {
     pub fn of(settings: &Settings) -> Self {
         Self {
             language: settings.language_or_browser(),
-            units: if settings.metric { Units::Metric } else { Units::UsCustomary },
+            units: settings.units(),
             clock_24: settings.clock_24,
+            decimal_comma: settings.has_decimal_comma(),
         }
     }
 

@@ -6,6 +6,7 @@
 
 mod backup;
 mod bath;
+mod cautions;
 pub mod check_values;
 mod climate;
 mod colour;
@@ -17,6 +18,7 @@ mod failure;
 mod format;
 mod heat;
 mod heat_run;
+mod help;
 mod ink;
 mod jobs;
 mod locale;
@@ -30,6 +32,7 @@ mod welcome;
 
 pub use backup::*;
 pub use bath::*;
+pub use cautions::*;
 pub use climate::*;
 pub use colour::*;
 pub use common::*;
@@ -40,6 +43,7 @@ pub use failure::*;
 pub use format::*;
 pub use heat::*;
 pub use heat_run::*;
+pub use help::*;
 pub use ink::*;
 pub use jobs::*;
 pub use locale::{Locale, set_clock, units};

@@ -1,10 +1,9 @@
 //! Messages: a pot of ink, from weighing in to its label.
 
-use super::format::unit_weight;
+use super::format::{unit_weight, with_mark};
 use super::ink::{ink_no_recipe, pot_not_as_written, pot_revision};
-use super::locale::{Locale, units};
+use super::locale::units;
 use super::messages::messages;
-use crate::platform::settings::Language;
 use lastpull_core::ink::{HeldRevision, LimitBroken, LimitOf, PotStage, Similarity, scale_decimals, written_percents};
 use lastpull_core::units::Grams;
 
@@ -17,9 +16,9 @@ messages! {
     pot_weigh_leave { "View batch", "Ver la mezcla" }
     pot_weigh_go_on { "Continue weighing", "Seguir pesando" }
     pot_weigh_progress(done, of) { "{done} of {of} added", "{done} de {of} agregados" }
-    pot_weigh_rounding(step, worst) {
-        "Scale readability {step}: no target is off the recipe by more than {worst}%. Within half a step, or 0.2%, counts as on target.",
-        "La báscula marca de {step} en {step}: ninguna meta se desvía de la receta más del {worst} %. Hasta medio paso, o un 0,2 %, cuenta como exacto."
+    pot_weigh_rounding(step, worst, on_target) {
+        "Scale readability {step}: no target is off the recipe by more than {worst}%. Within half a step, or {on_target}%, counts as on target.",
+        "La báscula marca de {step} en {step}: ninguna meta se desvía de la receta más del {worst} %. Hasta medio paso, o un {on_target} %, cuenta como exacto."
     }
     pot_step_part(poured, target) { "{poured} of {target}", "{poured} de {target}" }
     pot_step_in(poured) { "{poured} added", "{poured} agregados" }
@@ -184,7 +183,7 @@ messages! {
     pot_topped_notice { "Topped up.", "Rellenado." }
     pot_lacks_of(grams, name) { "Stock is {grams} short of {name}.", "En existencias faltan {grams} de {name}." }
     pot_name { "Name on container", "Nombre en el recipiente" }
-    pot_tare { "Empty container weight", "Peso del recipiente vacío" }
+    pot_tare { "Tare (empty container)", "Tara (recipiente vacío)" }
     pot_tare_hint { "Leave blank if you tare the scale with it on.", "Déjalo en blanco si pones la báscula a cero con él." }
     pot_capacity { "Container capacity", "Capacidad del recipiente" }
     pot_capacity_hint { "How much fits with room to stir.", "Lo que cabe y aún se puede remover." }
@@ -260,19 +259,11 @@ messages! {
     pot_label_not_left { "The browser blocked the picture. Print it or take a screenshot.", "El navegador bloqueó la imagen. Imprímela o toma una captura." }
 }
 
-/// The decimal mark of the language.
-pub fn decimal_mark() -> &'static str {
-    match Locale::current().language {
-        Language::English => ".",
-        Language::Spanish => ",",
-    }
-}
-
 /// A weight as a scale with this readability shows it, with all its decimals.
 pub fn pot_weight(grams: Grams, step: Grams) -> String {
     let decimals = scale_decimals(step, units());
     let value = grams.in_units(units());
-    format!("{}\u{a0}{}", format!("{value:.decimals$}").replace('.', decimal_mark()), unit_weight())
+    format!("{}\u{a0}{}", with_mark(format!("{value:.decimals$}")), unit_weight())
 }
 
 /// A share of an ink in percent: one decimal, or two for small shares.

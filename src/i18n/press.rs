@@ -50,6 +50,10 @@ messages! {
     screens_let_go { "Send to reclaim", "Mandar a recuperar" }
     checks_open[n] { "{n} check left" | "{n} checks left", "Falta {n} revisión" | "Faltan {n} revisiones" }
     checks_skipped[n] { "{n} check skipped" | "{n} checks skipped", "{n} revisión omitida" | "{n} revisiones omitidas" }
+    first_run_hint {
+        "To end a run early, tap Stop, then End short. A call or a locked phone loses no count.",
+        "Para terminar antes, toca Parar y después Terminar así. Una llamada o el bloqueo del teléfono no borran el conteo."
+    }
     start_count { "Start counting", "Empezar a contar" }
     start_open_title { "Start without all checks?", "¿Empezar sin revisar todo?" }
     start_open_text[n] { "{n} check is not done. It will be logged as skipped." | "{n} checks are not done. They will be logged as skipped.", "{n} revisión sin hacer. Se registra como omitida." | "{n} revisiones sin hacer. Se registran como omitidas." }
@@ -149,6 +153,7 @@ messages! {
     chance_likely_printed(goal) { "Likely printed by {goal}", "Probablemente impreso {goal}" }
     chance_even(goal) { "May or may not be done by {goal}", "Puede llegar o no {goal}" }
     chance_unlikely(goal) { "Probably not done by {goal}", "Probablemente no llega {goal}" }
+    chance_percent(words, value) { "{words} ({value} chance)", "{words} (probabilidad {value})" }
     chance_no(goal) { "Won't be done by {goal}", "No llega {goal}" }
     chart_label(words) { "Pieces over time and the likely finish times. {words}", "Piezas en el tiempo y las horas probables de fin. {words}" }
     chart_closing { "closing", "cierre" }
@@ -166,6 +171,7 @@ messages! {
     ended_misprints { "Misprints", "Defectuosas" }
     ended_active { "Printing", "Imprimiendo" }
     ended_stopped { "Downtime", "Tiempo parada" }
+    ended_span(range) { "On press {range}", "En prensa {range}" }
     ended_again { "Resume run", "Reanudar tiraje" }
     ended_next { "Next run", "Siguiente tiraje" }
     ended_wash { "Only a wash test shows whether it's cured. Follow the ink's data sheet.", "Solo una prueba de lavado muestra si está curado. Sigue la ficha técnica de la tinta." }
@@ -251,7 +257,7 @@ pub fn in_time(goal: &Goal) -> String {
         Likelihood::No => chance_no(name),
     };
     match goal.chance.percent {
-        Some(value) => format!("{words} ({})", percent(f64::from(value), 0)),
+        Some(value) => chance_percent(words, percent(f64::from(value), 0)),
         None => words,
     }
 }

@@ -54,13 +54,24 @@ messages! {
     screens_select_hint { "Tap the screens to change.", "Toca las pantallas que quieras cambiar." }
     screens_selected_n[n] { "{n} selected" | "{n} selected", "{n} elegida" | "{n} elegidas" }
     screens_select_no_way { "These screens have no next step in common.", "Estas pantallas no tienen un paso siguiente en común." }
-    move_to(state) { "Mark as: {state}", "Marcar como: {state}" }
+    move_clean { "Mark clean", "Marcar limpia" }
+    move_coated { "Mark coated", "Marcar emulsionada" }
+    move_exposed { "Mark exposed", "Marcar expuesta" }
+    move_ready { "Mark ready", "Marcar lista" }
+    move_on_press { "Put on press", "Poner en prensa" }
+    move_to_reclaim { "Send to reclaim", "Mandar a recuperar" }
+    move_in_bath { "Put in tank", "Meter al tanque" }
+    move_failed { "Mark failed", "Marcar fallida" }
+    state_exposed_hint { "Still to wash out, dry and tape; then it's ready.", "Falta revelar, secar y encintar; después está lista." }
+    state_to_tape_hint { "Still to tape; then it's ready.", "Falta encintar; después está lista." }
+    state_to_reclaim_hint { "Put it in the dip tank, or reclaim it by hand and mark it clean.", "Métela al tanque, o recupérala a mano y márcala limpia." }
     screens_moved(screens, state) { "{screens}: {state}.", "{screens}: {state}." }
     screen_days_n[n] { "{n} day" | "{n} days", "{n} día" | "{n} días" }
     screen_too_old(days) { "Past limit: {days}", "Vencida: {days}" }
     screen_old_coat(days, limit) { "Coated {days} ago; your limit is {limit}. An old coat may need longer exposure or break down: test first.", "Emulsionada hace {days}; tu límite es {limit}. Una capa vieja puede pedir más exposición o no aguantar: pruébala antes." }
     screen_old_stencil(days, limit) { "Exposed {days} ago; your limit is {limit}. The longer it sits, the harder it is to reclaim.", "Expuesta hace {days}; tu límite es {limit}. Cuanto más espera, más cuesta recuperarla." }
     screen_since(moment, age) { "since {moment} ({age})", "desde {moment} ({age})" }
+    screen_for(age) { "for {age}", "hace {age}" }
     screen_is_dry { "It's dry", "Ya está seca" }
     screen_other_state { "Change status", "Cambiar estado" }
     screen_carries { "Image", "Imagen" }
@@ -88,7 +99,7 @@ messages! {
     screen_replaced_by { "Replaced by", "Sustituida por" }
     screen_steps { "In progress", "En preparación" }
     burn_over { "should be dry by now", "ya debería estar seca" }
-    burn_takes(time) { "about {time}", "aprox. {time}" }
+    burn_takes(time) { "allow {time}", "cuenta con {time}" }
     screen_failures { "Failures", "Fallos" }
     failure_open { "still open", "por resolver" }
     screen_history { "History", "Historial" }
@@ -130,6 +141,7 @@ messages! {
     screens_added[n] { "{n} screen added." | "{n} screens added.", "{n} pantalla agregada." | "{n} pantallas agregadas." }
     screen_room_title { "Screen room", "Cuarto de pantallas" }
     screen_exposure { "Exposure time", "Tiempo de exposición" }
+    exposure_known(time, lamp) { "Expose for {time} ({lamp})", "Exponer {time} ({lamp})" }
     screen_room_limits { "Warn about old screens", "Avisar de pantallas viejas" }
     screen_room_limits_hint { "Check your emulsion's data sheet for how long a coat keeps.", "La ficha de tu emulsión dice cuánto dura una capa." }
     screen_room_coated { "Coated for longer than", "Emulsionada más de" }
@@ -137,7 +149,7 @@ messages! {
     unit_screen_days { "days", "días" }
     screen_room_times { "Time per step", "Tiempo por paso" }
     screen_room_times_hint { "Counted back from when a run needs its screens. Defaults are common practice; drying depends on your room, so enter your own.", "Se cuentan hacia atrás desde que el tiraje necesita sus pantallas. Los primeros valores son práctica común; el secado depende de tu cuarto, así que pon los tuyos." }
-    screen_room_each { "Hands-on time is per screen; drying is for all of them at once.", "El trabajo a mano es por pantalla; el secado, para todas a la vez." }
+    screen_room_each { "Hands-on time is per screen; drying is for all of them at once. For planning only: how long the light is on is under Exposure.", "El trabajo a mano es por pantalla; el secado, para todas a la vez. Solo para planear: cuánto dura la luz está en Exposición." }
 }
 
 /// The name of a screen's state.
@@ -151,6 +163,34 @@ pub fn screen_state(state: ScreenState) -> &'static str {
         ScreenState::ToReclaim => state_to_reclaim(),
         ScreenState::InBath => state_in_bath(),
         ScreenState::Failed => state_failed(),
+    }
+}
+
+/// What moving a screen to a state is called, as an act.
+pub fn screen_move(to: ScreenState) -> &'static str {
+    match to {
+        ScreenState::Clean => move_clean(),
+        ScreenState::Coated => move_coated(),
+        ScreenState::Exposed => move_exposed(),
+        ScreenState::Ready => move_ready(),
+        ScreenState::OnPress => move_on_press(),
+        ScreenState::ToReclaim => move_to_reclaim(),
+        ScreenState::InBath => move_in_bath(),
+        ScreenState::Failed => move_failed(),
+    }
+}
+
+/// What is still to be done to a screen in this state, where its name does not say; `None` elsewhere.
+pub fn screen_state_hint(state: ScreenState) -> Option<&'static str> {
+    match state {
+        ScreenState::Exposed => Some(state_exposed_hint()),
+        ScreenState::ToReclaim => Some(state_to_reclaim_hint()),
+        ScreenState::Clean
+        | ScreenState::Coated
+        | ScreenState::Ready
+        | ScreenState::OnPress
+        | ScreenState::InBath
+        | ScreenState::Failed => None,
     }
 }
 

@@ -10,9 +10,13 @@ messages! {
     settings_language { "Language", "Idioma" }
     language_english { "English", "English" }
     language_spanish { "Español", "Español" }
-    settings_units { "Units", "Unidades" }
-    units_inch { "Inches, °F", "Pulgadas, °F" }
-    units_metric { "Centimeters, °C", "Centímetros, °C" }
+    settings_length { "Length and mesh", "Longitud y malla" }
+    length_inches { "Inches", "Pulgadas" }
+    length_centimetres { "Centimeters", "Centímetros" }
+    settings_temperature { "Temperature", "Temperatura" }
+    settings_weight { "Ink weight", "Peso de la tinta" }
+    weight_grams { "Grams", "Gramos" }
+    weight_ounces { "Ounces", "Onzas" }
     settings_clock { "Clock", "Reloj" }
     clock_12 { "12-hour", "12 horas" }
     clock_24 { "24-hour", "24 horas" }

@@ -4,8 +4,8 @@ use super::messages::messages;
 messages! {
     welcome_title { "Every job out of the dryer before closing", "Todo fuera del horno antes del cierre" }
     welcome_text {
-        "Count prints on a phone at the press, see if the run will be done by closing, and find every setup again. Works offline; what you enter stays on this device.",
-        "Cuenta las prendas con el teléfono en la prensa, mira si el tiraje llega al cierre y recupera cada ajuste. Funciona sin red; lo que escribes se queda en este dispositivo."
+        "For hand printing with water-based ink: count prints on a phone at the press, see if the run will be done by closing, and find every setup again. Works offline; what you enter stays on this device.",
+        "Para imprimir a mano con tinta a base de agua: cuenta las prendas con el teléfono en la prensa, mira si el tiraje llega al cierre y recupera cada ajuste. Funciona sin red; lo que escribes se queda en este dispositivo."
     }
     welcome_start { "Start my shop", "Empezar mi taller" }
     welcome_shop_name { "Shop name", "Nombre del taller" }
@@ -16,6 +16,17 @@ messages! {
         "Another copy of Lastpull at {path} on this site has its own shop.",
         "Otra copia de Lastpull en {path}, en este mismo sitio, tiene su propio taller."
     }
+    first_steps_title { "First steps", "Primeros pasos" }
+    first_steps_job { "Job", "Pedido" }
+    first_steps_job_text { "What one client ordered, and for when.", "Lo que encargó un cliente y para cuándo." }
+    first_steps_run { "Garments and run", "Prendas y tiraje" }
+    first_steps_run_text { "First the garments by size, then the run: what you print on them, and where.", "Primero las prendas por talla, después el tiraje: qué imprimes en ellas y dónde." }
+    first_steps_run_open { "Open job", "Abrir el pedido" }
+    first_steps_count { "Count", "Conteo" }
+    first_steps_count_text { "At the press: check the setup, then tap once per piece.", "En la prensa: revisa los ajustes y después toca una vez por pieza." }
+    first_steps_count_open { "Open run", "Abrir el tiraje" }
+    first_steps_backup { "Everything is on this device only. Make a backup file now and then.", "Todo está solo en este dispositivo. Haz una copia de vez en cuando." }
+    first_steps_skip { "Skip these steps", "Omitir estos pasos" }
     demo_device { "Press phone", "Teléfono de la prensa" }
     demo_card_title { "Demo shop", "Taller de muestra" }
     demo_open { "Open the demo shop", "Abrir el taller de muestra" }

@@ -15,6 +15,7 @@ pub mod install;
 pub mod journal_worker;
 pub mod page_memory;
 pub mod pictures;
+pub mod region;
 pub mod row_window;
 pub mod scope;
 pub mod settings;

@@ -1,12 +1,13 @@
 //! Settings of this device, in local storage. If local storage is switched off, they last until the page
 //! is closed.
 
+use super::region;
 use super::scope::scoped;
 use gloo_storage::{LocalStorage, Storage};
 use lastpull_core::time::WallTime;
-use serde::de::DeserializeOwned;
-use serde::{Deserialize, Deserializer, Serialize};
-use serde_json::{Map, Value};
+use lastpull_core::units::{LengthUnit, TemperatureUnit, Units, WeightUnit};
+use serde::Serialize;
+use serde_json::Value;
 
 /// The key in local storage. Every copy of the app below this origin has its own.
 fn key() -> String {
@@ -14,7 +15,7 @@ fn key() -> String {
 }
 
 /// A language of the catalogue.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize)]
 #[serde(rename_all = "lowercase")]
 pub enum Language {
     /// English.
@@ -25,7 +26,7 @@ pub enum Language {
 }
 
 /// The colour theme.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize)]
 #[serde(rename_all = "lowercase")]
 pub enum Theme {
     /// As the device is set.
@@ -39,16 +40,15 @@ pub enum Theme {
     Amber,
 }
 
-/// The settings of this device. Their names and order in local storage are frozen; fields missing in an older version's
-/// data get their default.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(default)]
+/// The settings of this device. Their names and order in local storage are frozen; what is missing, or cannot be read,
+/// has its default. They are read field by field: see DEVELOPERS.md for what a derive would cost.
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Settings {
     /// Language; `None` to follow the browser.
     pub language: Option<Language>,
     /// Theme.
     pub theme: Theme,
-    /// Metric units: centimetres and degrees Celsius.
+    /// Centimetres, and degrees Celsius unless `celsius` differs; otherwise inches and degrees Fahrenheit.
     pub metric: bool,
     /// The 24-hour clock.
     pub clock_24: bool,
@@ -66,7 +66,7 @@ pub struct Settings {
     /// Number of facts in that backup.
     pub backed_up_facts: u64,
     /// The values of `operator`, `backed_up` and `backed_up_facts` for the shop's own journal, while the demo is open.
-    #[serde(rename = "shelved", deserialize_with = "suspended")]
+    #[serde(rename = "shelved")]
     pub suspended: Option<SuspendedShopSettings>,
     /// Whether the install hint was dismissed.
     pub install_hint_done: bool,
@@ -74,11 +74,16 @@ pub struct Settings {
     pub started: bool,
     /// The latest time of the shop's facts, ahead of this device's clock, of which the user was told.
     pub clock_understood: Option<WallTime>,
+    /// Whether the first steps of a new shop were skipped.
+    pub first_steps_skipped: bool,
+    /// Degrees Celsius; `None` until chosen apart from the unit of length.
+    pub celsius: Option<bool>,
+    /// Ink in ounces and pounds instead of grams.
+    pub ounces: bool,
 }
 
 /// Settings that belong to a shop rather than to the device, saved while another shop is open.
-#[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
-#[serde(default)]
+#[derive(Clone, Debug, PartialEq, Default, Serialize)]
 pub struct SuspendedShopSettings {
     #[serde(rename = "crew")]
     operator: Option<String>,
@@ -86,11 +91,73 @@ pub struct SuspendedShopSettings {
     backed_up_facts: u64,
 }
 
+impl SuspendedShopSettings {
+    fn of(stored: &Value) -> Self {
+        Self {
+            operator: stored["crew"].as_str().map(str::to_owned),
+            backed_up: moment(&stored["backed_up"]),
+            backed_up_facts: stored["backed_up_facts"].as_u64().unwrap_or_default(),
+        }
+    }
+}
+
+fn moment(stored: &Value) -> Option<WallTime> {
+    stored.as_u64().map(WallTime::from_unix_ms)
+}
+
 impl Settings {
+    fn of(stored: &Value) -> Self {
+        let new = Self::default();
+        let flag = |name: &str, unset: bool| stored[name].as_bool().unwrap_or(unset);
+        let SuspendedShopSettings { operator, backed_up, backed_up_facts } = SuspendedShopSettings::of(stored);
+        let suspended = &stored["shelved"];
+        Self {
+            language: [Language::English, Language::Spanish]
+                .into_iter()
+                .find(|known| stored["language"] == known.name()),
+            theme: Theme::ALL.into_iter().find(|known| stored["theme"] == known.name()).unwrap_or_default(),
+            metric: flag("metric", new.metric),
+            clock_24: flag("clock_24", new.clock_24),
+            click: flag("click", new.click),
+            buzz: flag("buzz", new.buzz),
+            operator,
+            demo: flag("demo", false),
+            backed_up,
+            backed_up_facts,
+            suspended: (!suspended.is_null()).then(|| SuspendedShopSettings::of(suspended)),
+            install_hint_done: flag("install_hint_done", false),
+            started: flag("started", false),
+            clock_understood: moment(&stored["clock_understood"]),
+            first_steps_skipped: flag("first_steps_skipped", false),
+            celsius: stored["celsius"].as_bool(),
+            ounces: flag("ounces", false),
+        }
+    }
+
     /// The language that was chosen, else the browser's.
     pub fn language_or_browser(&self) -> Language {
-        let browser = || if super::dom::asks_for_language("es") { Language::Spanish } else { Language::English };
-        self.language.unwrap_or_else(browser)
+        self.language.unwrap_or_else(browser_language)
+    }
+
+    /// The units of this device.
+    pub fn units(&self) -> Units {
+        let celsius = self.celsius.unwrap_or(self.metric);
+        Units {
+            length: if self.metric { LengthUnit::Centimetres } else { LengthUnit::Inches },
+            temperature: if celsius { TemperatureUnit::Celsius } else { TemperatureUnit::Fahrenheit },
+            weight: if self.ounces { WeightUnit::Ounces } else { WeightUnit::Grams },
+        }
+    }
+
+    /// Chooses the unit of length; that of temperature stays.
+    pub fn set_length(&mut self, unit: LengthUnit) {
+        self.celsius = Some(self.units().temperature == TemperatureUnit::Celsius);
+        self.metric = unit == LengthUnit::Centimetres;
+    }
+
+    /// Whether numbers are written with a decimal comma: as the browser's region writes them in this language.
+    pub fn has_decimal_comma(&self) -> bool {
+        region::has_decimal_comma(&locale_of(self.language_or_browser()))
     }
 
     /// Saves the shop's settings and starts with the demo's.
@@ -117,12 +184,11 @@ impl Settings {
 
 impl Default for Settings {
     fn default() -> Self {
-        let metric = !super::dom::asks_for_language("en-US");
         Self {
             language: None,
             theme: Theme::Device,
-            metric,
-            clock_24: metric,
+            metric: !region::is_united_states(),
+            clock_24: region::has_24_hours(&locale_of(browser_language())),
             click: false,
             buzz: true,
             operator: None,
@@ -133,8 +199,23 @@ impl Default for Settings {
             install_hint_done: false,
             started: false,
             clock_understood: None,
+            first_steps_skipped: false,
+            celsius: None,
+            ounces: false,
         }
     }
+}
+
+fn browser_language() -> Language {
+    if super::dom::asks_for_language("es") { Language::Spanish } else { Language::English }
+}
+
+/// The browser's locale of a language.
+fn locale_of(language: Language) -> String {
+    region::locale(match language {
+        Language::English => "en",
+        Language::Spanish => "es",
+    })
 }
 
 /// Reads the settings.
@@ -144,11 +225,14 @@ pub fn load() -> Settings {
 
 /// Reads the settings; `None` if none are stored.
 pub fn load_stored() -> Option<Settings> {
-    LocalStorage::get(key()).ok().map(|stored| lenient(&stored))
+    LocalStorage::get(key()).ok().map(|stored: Value| Settings::of(&stored))
 }
 
-/// Calls `changed` whenever another tab has changed or removed the settings.
-pub fn on_change_elsewhere(changed: impl Fn() + 'static) {
+/// Calls `changed` whenever another tab has changed or removed the settings, or may have: a page that is shown again
+/// from the back/forward cache was told of nothing meanwhile.
+pub fn on_change_elsewhere(changed: impl Fn() + Clone + 'static) {
+    let shown = changed.clone();
+    std::mem::forget(leptos::prelude::window_event_listener_untyped("pageshow", move |_| shown()));
     let handle = leptos::prelude::window_event_listener(leptos::ev::storage, move |event| {
         // Without a key, everything was removed.
         if event.key().is_none_or(|changed| changed == key()) {
@@ -168,23 +252,19 @@ pub fn forget() {
     LocalStorage::delete(key());
 }
 
-/// Reads a stored object. If a field cannot be read, it alone gets its default.
-fn lenient<T: DeserializeOwned + Default>(stored: &Value) -> T {
-    T::deserialize(stored).unwrap_or_else(|_| {
-        let mut fields = stored.as_object().cloned().unwrap_or_default();
-        fields.retain(|name, value| {
-            let alone = Map::from_iter([(name.clone(), value.clone())]);
-            T::deserialize(&Value::Object(alone)).is_ok()
-        });
-        T::deserialize(&Value::Object(fields)).unwrap_or_default()
-    })
-}
-
-fn suspended<'de, D: Deserializer<'de>>(stored: D) -> Result<Option<SuspendedShopSettings>, D::Error> {
-    Ok(Option::<Value>::deserialize(stored)?.map(|stored| lenient(&stored)))
+impl Language {
+    /// The name that is stored.
+    fn name(self) -> &'static str {
+        match self {
+            Self::English => "english",
+            Self::Spanish => "spanish",
+        }
+    }
 }
 
 impl Theme {
+    const ALL: [Self; 4] = [Self::Device, Self::Light, Self::Dark, Self::Amber];
+
     /// The name that is stored and set on the page.
     pub fn name(self) -> &'static str {
         match self {

@@ -1,8 +1,10 @@
 //! The device's settings in local storage: what any version has stored is read for ever.
 
 use gloo_storage::{LocalStorage, Storage};
+use lastpull::platform::region;
 use lastpull::platform::settings::{Language, Settings, SuspendedShopSettings, Theme, load, save};
 use lastpull_core::time::WallTime;
+use lastpull_core::units::{LengthUnit, Units};
 use serde_json::{Map, Value, json};
 use wasm_bindgen_test::wasm_bindgen_test;
 
@@ -13,14 +15,15 @@ const STORED: &str = concat!(
     r#"{"language":"spanish","theme":"amber","metric":true,"clock_24":true,"click":true,"buzz":false,"crew":"Ana","#,
     r#""demo":true,"backed_up":1790000000000,"backed_up_facts":12,"#,
     r#""shelved":{"crew":"Luz","backed_up":1780000000000,"backed_up_facts":7},"#,
-    r#""install_hint_done":true,"started":true,"clock_understood":1795000000000}"#,
+    r#""install_hint_done":true,"started":true,"clock_understood":1795000000000,"#,
+    r#""first_steps_skipped":true,"celsius":false,"ounces":true}"#,
 );
 
 /// A new device.
 const STORED_DEFAULTS: &str = concat!(
     r#"{"language":null,"theme":"device","metric":false,"clock_24":false,"click":false,"buzz":true,"crew":null,"#,
     r#""demo":false,"backed_up":null,"backed_up_facts":0,"shelved":null,"install_hint_done":false,"started":false,"#,
-    r#""clock_understood":null}"#,
+    r#""clock_understood":null,"first_steps_skipped":false,"celsius":null,"ounces":false}"#,
 );
 
 fn settings() -> Settings {
@@ -37,6 +40,9 @@ fn settings() -> Settings {
         install_hint_done: true,
         started: true,
         clock_understood: Some(WallTime::from_unix_ms(1_795_000_000_000)),
+        first_steps_skipped: true,
+        celsius: Some(false),
+        ounces: true,
         ..Settings::default()
     };
     settings.suspend_shop();
@@ -85,6 +91,32 @@ fn a_missing_field_gets_its_default_and_an_unknown_one_is_ignored() {
 }
 
 #[wasm_bindgen_test]
+fn units_stored_before_they_were_apart_are_read_as_inches_or_metric_with_grams() {
+    assert_eq!(read(r#"{"metric":false}"#).units(), Units::US);
+    assert_eq!(read(r#"{"metric":true}"#).units(), Units::METRIC);
+    let apart = read(r#"{"metric":true,"celsius":false,"ounces":true}"#).units();
+    assert_eq!(apart, Units { length: LengthUnit::Centimetres, ..Units::US.with_ounces() });
+}
+
+#[wasm_bindgen_test]
+fn another_unit_of_length_leaves_the_temperature_as_it_was() {
+    let mut settings = read(r#"{"metric":false}"#);
+    settings.set_length(LengthUnit::Centimetres);
+    assert_eq!(settings.units(), Units { length: LengthUnit::Centimetres, ..Units::US });
+}
+
+/// Source: Unicode CLDR, as every browser carries it, for locales on which all of its versions agree.
+#[wasm_bindgen_test]
+fn the_browser_says_how_a_region_writes_numbers_and_times() {
+    for (locale, comma) in [("en-US", false), ("en-GB", false), ("es-MX", false), ("es-ES", true), ("es-AR", true)] {
+        assert_eq!(region::has_decimal_comma(locale), comma, "{locale}");
+    }
+    for (locale, hours_24) in [("en-US", false), ("en-GB", true), ("es-ES", true)] {
+        assert_eq!(region::has_24_hours(locale), hours_24, "{locale}");
+    }
+}
+
+#[wasm_bindgen_test]
 fn a_field_that_cannot_be_read_loses_only_itself() {
     let whole = settings();
     let new = Settings::default();
@@ -103,6 +135,9 @@ fn a_field_that_cannot_be_read_loses_only_itself() {
         ("install_hint_done", json!("x"), Settings { install_hint_done: false, ..whole.clone() }),
         ("started", json!("x"), Settings { started: false, ..whole.clone() }),
         ("clock_understood", json!("x"), Settings { clock_understood: None, ..whole.clone() }),
+        ("first_steps_skipped", json!("x"), Settings { first_steps_skipped: false, ..whole.clone() }),
+        ("celsius", json!("x"), Settings { celsius: None, ..whole.clone() }),
+        ("ounces", json!("x"), Settings { ounces: false, ..whole.clone() }),
     ];
     for (name, value, expected) in cases {
         assert_eq!(read(&with(name, &value)), expected, "{name}");

@@ -168,7 +168,7 @@ mod tests {
     #[test]
     fn an_impossible_dryer_temperature_is_reported_at_the_field() {
         let form = RunForm { ink: "White".into(), dryer: "1000".into(), ..RunForm::default() };
-        let problems = form.check(Units::UsCustomary, None).unwrap_err();
+        let problems = form.check(Units::US, None).unwrap_err();
         assert_eq!(problems["dryer"], FormProblem::Number(NumberProblem::TooHigh { most: 500.0 }));
         assert_eq!(problems.len(), 1);
     }
@@ -187,22 +187,22 @@ mod tests {
             ..RunForm::default()
         };
         let mut run = Run::default();
-        form.check(Units::UsCustomary, None).unwrap().iter().for_each(|field| run.set(field));
-        let metric = RunForm::of(&run, Units::Metric);
+        form.check(Units::US, None).unwrap().iter().for_each(|field| run.set(field));
+        let metric = RunForm::of(&run, Units::METRIC);
         assert_eq!(metric.dryer, "160");
         assert_eq!(metric.below_collar, "7.62");
-        assert_eq!(metric.check(Units::Metric, Some(&run)).unwrap(), []);
+        assert_eq!(metric.check(Units::METRIC, Some(&run)).unwrap(), []);
     }
 
     #[test]
     fn an_off_contact_of_a_sixteenth_is_copied_to_the_next_run_unchanged() {
         let form = RunForm { ink: "White".into(), off_contact: "1/16".into(), ..RunForm::default() };
         let mut run = Run::default();
-        form.check(Units::UsCustomary, None).unwrap().iter().for_each(|field| run.set(field));
-        let copy = RunForm::of(&run, Units::UsCustomary);
-        assert_eq!(copy.off_contact, "0.0625");
+        form.check(Units::US, None).unwrap().iter().for_each(|field| run.set(field));
+        let copy = RunForm::of(&run, Units::US);
+        assert_eq!(copy.off_contact, "1/16");
         let mut next = Run::default();
-        copy.check(Units::UsCustomary, None).unwrap().iter().for_each(|field| next.set(field));
+        copy.check(Units::US, None).unwrap().iter().for_each(|field| next.set(field));
         assert_eq!(next.set_up.off_contact, run.set_up.off_contact);
     }
 }

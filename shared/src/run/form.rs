@@ -10,7 +10,7 @@ use crate::form::{
 use crate::screen::{OtherMesh, other_mesh};
 use crate::shop::Shop;
 use crate::units::{
-    BeltSpeed, Length, NumberProblem, Seconds, Temperature, Units, parse_fraction, parse_number, parse_whole,
+    BeltSpeed, Length, LengthUnit, NumberProblem, Seconds, Temperature, Units, parse_number, parse_whole,
 };
 use serde::{Deserialize, Serialize};
 
@@ -38,7 +38,7 @@ pub struct RunForm {
     pub hits: String,
     /// Dryer temperature setting, in °F or °C.
     pub dryer: String,
-    /// Belt speed in inches or centimetres per minute.
+    /// Belt speed in feet or centimetres per minute.
     pub belt: String,
     /// Dwell in the dryer, in seconds.
     pub dwell: String,
@@ -56,6 +56,8 @@ pub struct RunForm {
     pub guess: String,
 }
 
+/// Widest off-contact, in inches.
+const WIDEST_GAP: f64 = 1.0;
 /// Longest distance below a collar at which a print can start, in inches.
 const LOWEST_PRINT: f64 = 30.0;
 
@@ -76,7 +78,7 @@ impl RunForm {
             flash_distance: length(set_up.flash.and_then(|flash| flash.distance)),
             hits: set_up.hits.to_string(),
             dryer: set_up.dryer.map(|dryer| trim_number(dryer.in_units(units).round())).unwrap_or_default(),
-            belt: set_up.belt.map(|belt| trim_number(belt.in_units(units))).unwrap_or_default(),
+            belt: set_up.belt.map(|belt| belt.text(units)).unwrap_or_default(),
             dwell: seconds(set_up.dwell),
             passes: set_up.passes.to_string(),
             squeegee: set_up.squeegee.clone(),
@@ -109,7 +111,9 @@ impl RunForm {
         let dryer = collect_optional(p, "dryer", &self.dryer, |text| Temperature::parse_dryer(text, units));
         let belt = collect_optional(p, "belt", &self.belt, |text| BeltSpeed::parse(text, units));
         let dwell = collect_optional(p, "dwell", &self.dwell, |text| Seconds::parse(text, 1.0, 1_800.0));
-        let off_contact = collect_optional(p, "off_contact", &self.off_contact, |text| parse_off_contact(text, units));
+        let widest = Length::from_inches(WIDEST_GAP);
+        let off_contact =
+            collect_optional(p, "off_contact", &self.off_contact, |text| Length::parse_small(text, widest, units));
         let lowest = Length::from_inches(LOWEST_PRINT);
         let below_collar =
             collect_optional(p, "below_collar", &self.below_collar, |text| Length::parse(text, lowest, units));
@@ -194,29 +198,47 @@ impl RunForm {
 }
 
 fn mesh_in_units(mesh: u16, units: Units) -> f64 {
-    match units {
-        Units::UsCustomary => f64::from(mesh),
-        Units::Metric => f64::from(mesh) / 2.54,
+    match units.length {
+        LengthUnit::Inches => f64::from(mesh),
+        LengthUnit::Centimetres => f64::from(mesh) / 2.54,
     }
 }
 
-/// Parses a mesh count into threads per inch: meshes are woven from about 10 to 500 threads per inch.
+/// Parses a mesh count into threads per inch: meshes are woven from about 10 to 508 threads per inch, or 4 to 200 per
+/// centimetre.
 fn parse_mesh(text: &str, units: Units) -> Result<u16, NumberProblem> {
-    match units {
-        Units::UsCustomary => parse_whole(text, 10, 500).map(|mesh| mesh as u16),
-        Units::Metric => parse_number(text, 4.0, 200.0).map(|mesh| (mesh * 2.54).round() as u16),
-    }
-}
-
-fn parse_off_contact(text: &str, units: Units) -> Result<Length, NumberProblem> {
-    match units {
-        Units::UsCustomary => parse_fraction(text, 0.0, 1.0).map(Length::from_inches),
-        Units::Metric => parse_fraction(text, 0.0, 25.0).map(Length::from_millimetres),
+    match units.length {
+        LengthUnit::Inches => parse_whole(text, 10, 508).map(|mesh| mesh as u16),
+        LengthUnit::Centimetres => parse_number(text, 4.0, 200.0).map(|mesh| (mesh * 2.54).round() as u16),
     }
 }
 
 impl Default for RunForm {
     fn default() -> Self {
-        Self::of(&Run::default(), Units::UsCustomary)
+        Self::of(&Run::default(), Units::US)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_set_up_at_the_bounds_of_one_unit_can_be_saved_in_the_other() {
+        let mut run = Run { ink: "Brick".into(), ..Run::default() };
+        run.set_up.hits = 1;
+        run.set_up.passes = 1;
+        for (belt, off_contact, mesh) in [
+            (BeltSpeed::from_inches_per_minute(400.0), Length::from_inches(WIDEST_GAP), 10),
+            (BeltSpeed::from_units(2.0, Units::METRIC), Length::from_millimetres(25.0), 508),
+        ] {
+            run.set_up.belt = Some(belt);
+            run.set_up.off_contact = Some(off_contact);
+            run.set_up.below_collar = Some(Length::from_inches(LOWEST_PRINT));
+            run.set_up.mesh = Some(mesh);
+            for units in [Units::US, Units::METRIC] {
+                assert_eq!(RunForm::of(&run, units).check(units, Some(&run)), Ok(vec![]));
+            }
+        }
     }
 }

@@ -1,6 +1,7 @@
 //! Weight of ink: poured, in a pot, or in stock.
 
-use super::{NumberProblem, Units, parse_number};
+use super::quantity::{Spelling, parse_quantity};
+use super::{NumberProblem, Quantity, Units, WeightUnit};
 use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
@@ -13,6 +14,15 @@ pub struct Grams {
 
 /// Milligrams per ounce: 28.349523125 g by definition (international avoirdupois).
 const MG_PER_OUNCE: f64 = 28_349.523_125;
+
+/// Units of weight as they may be typed, in milligrams.
+const SPELLINGS: [Spelling; 5] = [
+    (&["g", "gr", "gram", "grams", "gramo", "gramos"], 1000.0),
+    (&["kg", "kilo", "kilos"], 1e6),
+    (&["oz", "ounce", "ounces", "onza", "onzas"], MG_PER_OUNCE),
+    (&["lb", "lbs", "pound", "pounds", "libra", "libras"], MG_PER_OUNCE * 16.0),
+    (&["mg"], 1.0),
+];
 
 impl Grams {
     /// Zero.
@@ -42,37 +52,33 @@ impl Grams {
 
     /// In ounces or grams.
     pub fn in_units(self, units: Units) -> f64 {
-        match units {
-            Units::UsCustomary => self.milligrams as f64 / MG_PER_OUNCE,
-            Units::Metric => self.grams(),
-        }
+        self.milligrams as f64 / scale(units)
     }
 
     /// From ounces or grams, rounded to a milligram.
     pub fn from_units(value: f64, units: Units) -> Self {
-        match units {
-            Units::UsCustomary => Self { milligrams: (value * MG_PER_OUNCE).round() as i64 },
-            Units::Metric => Self::from_grams(value),
-        }
+        Self { milligrams: (value * scale(units)).round() as i64 }
     }
 
     /// As form text: ounces to four decimals or grams to three, without trailing zeros.
     pub fn text(self, units: Units) -> String {
-        let text = match units {
-            Units::UsCustomary => format!("{:.4}", self.in_units(units)),
-            Units::Metric => format!("{:.3}", self.grams()),
+        let text = match units.weight {
+            WeightUnit::Ounces => format!("{:.4}", self.in_units(units)),
+            WeightUnit::Grams => format!("{:.3}", self.grams()),
         };
         text.trim_end_matches('0').trim_end_matches('.').to_owned()
     }
 
-    /// Parses a weight between `least` and `most`, in ounces or grams by `units`.
+    /// Parses a weight between `least` and `most`: a number in ounces or grams by `units`, or with its unit.
     ///
     /// # Errors
-    /// [`NumberProblem`] if it is not a number or out of bounds.
+    /// [`NumberProblem`] if it is not a number, has another unit or is out of bounds.
     pub fn parse(text: &str, least: Self, most: Self, units: Units) -> Result<Self, NumberProblem> {
-        // Round the bounds to readable numbers; the difference is below the step of any shop's scale.
+        // The bounds as [`text`](Self::text) writes them; the difference is below the step of any shop's scale.
         let round = |bound: Self| (bound.in_units(units) * 10_000.0).round() / 10_000.0;
-        parse_number(text, round(least), round(most)).map(|value| Self::from_units(value, units))
+        let bounds = [least, most].map(|bound| Self::from_units(round(bound), units).milligrams as f64);
+        let milligrams = parse_quantity(text, Quantity::Weight, &SPELLINGS, scale(units), bounds)?;
+        Ok(Self { milligrams: milligrams.round() as i64 })
     }
 
     /// The nearest weight that a scale with steps of `step` can show, half a step rounded away from zero;
@@ -115,6 +121,14 @@ impl Grams {
     }
 }
 
+/// Milligrams of the device's unit.
+fn scale(units: Units) -> f64 {
+    match units.weight {
+        WeightUnit::Ounces => MG_PER_OUNCE,
+        WeightUnit::Grams => 1000.0,
+    }
+}
+
 impl std::iter::Sum for Grams {
     fn sum<I: Iterator<Item = Self>>(all: I) -> Self {
         all.fold(Self::ZERO, Self::saturating_add)
@@ -125,26 +139,26 @@ impl std::iter::Sum for Grams {
 mod tests {
     use super::*;
 
+    const OUNCES: Units = Units::US.with_ounces();
+
     /// Source: the international yard and pound agreement, 1959: a pound of 16 ounces is 453.59237 g.
     #[test]
     fn sixteen_ounces_are_a_pound() {
-        assert_eq!(Grams::from_units(16.0, Units::UsCustomary), Grams::from_grams(453.592));
-        assert!((Grams::from_milligrams(453_592_370).in_units(Units::UsCustomary) - 16_000.0).abs() < 1e-9);
+        assert_eq!(Grams::from_units(16.0, OUNCES), Grams::from_grams(453.592));
+        assert!((Grams::from_milligrams(453_592_370).in_units(OUNCES) - 16_000.0).abs() < 1e-9);
     }
 
     #[test]
     fn typed_tenths_of_grams_and_hundredths_of_ounces_read_back() {
         for tenths in 0..9_000 {
-            for (units, typed) in
-                [(Units::Metric, f64::from(tenths) / 10.0), (Units::UsCustomary, f64::from(tenths) / 100.0)]
-            {
+            for (units, typed) in [(Units::METRIC, f64::from(tenths) / 10.0), (OUNCES, f64::from(tenths) / 100.0)] {
                 let text = typed.to_string();
                 let kept = Grams::parse(&text, Grams::ZERO, Grams::MOST, units).unwrap();
                 assert_eq!(kept.text(units), text);
             }
         }
-        assert_eq!(Grams::from_milligrams(100).text(Units::Metric), "0.1");
-        assert_eq!(Grams::from_milligrams(100_000).text(Units::Metric), "100");
+        assert_eq!(Grams::from_milligrams(100).text(Units::METRIC), "0.1");
+        assert_eq!(Grams::from_milligrams(100_000).text(Units::METRIC), "100");
     }
 
     #[test]
@@ -164,18 +178,12 @@ mod tests {
     fn a_weight_out_of_bounds_is_refused_in_the_typed_unit() {
         let most = Grams::from_grams(1000.0);
         assert_eq!(
-            Grams::parse("1001", Grams::ZERO, most, Units::Metric),
+            Grams::parse("1001", Grams::ZERO, most, Units::METRIC),
             Err(NumberProblem::TooHigh { most: 1000.0 })
         );
-        assert_eq!(
-            Grams::parse("36", Grams::ZERO, most, Units::UsCustomary),
-            Err(NumberProblem::TooHigh { most: 35.274 })
-        );
-        assert_eq!(
-            Grams::parse("-1", Grams::ZERO, most, Units::UsCustomary),
-            Err(NumberProblem::TooLow { least: 0.0 })
-        );
-        assert_eq!(Grams::parse("12,5", Grams::ZERO, most, Units::Metric), Ok(Grams::from_grams(12.5)));
+        assert_eq!(Grams::parse("36", Grams::ZERO, most, OUNCES), Err(NumberProblem::TooHigh { most: 35.27 }));
+        assert_eq!(Grams::parse("-1", Grams::ZERO, most, OUNCES), Err(NumberProblem::TooLow { least: 0.0 }));
+        assert_eq!(Grams::parse("12,5", Grams::ZERO, most, Units::METRIC), Ok(Grams::from_grams(12.5)));
     }
 
     #[test]

@@ -1,6 +1,7 @@
 //! Times set on a machine: dwell, flash.
 
-use super::{NumberProblem, parse_number};
+use super::quantity::{Spelling, parse_quantity};
+use super::{NumberProblem, Quantity};
 use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
@@ -10,6 +11,9 @@ use serde::{Deserialize, Serialize};
 pub struct Seconds {
     milliseconds: u32,
 }
+
+/// Units of time as they may be typed, in milliseconds.
+const SPELLINGS: [Spelling; 2] = [(&["s", "sec", "secs", "seg"], 1e3), (&["min", "mins"], 6e4)];
 
 impl Seconds {
     /// From seconds, rounded to a millisecond; 0 if negative.
@@ -32,11 +36,12 @@ impl Seconds {
         Self { milliseconds }
     }
 
-    /// Parses a time in seconds between `least` and `most`.
+    /// Parses a time between `least` and `most` seconds: a number of seconds, or with its unit.
     ///
     /// # Errors
-    /// [`NumberProblem`] if it is not a number or out of bounds.
+    /// [`NumberProblem`] if it is not a number, has another unit or is out of bounds.
     pub fn parse(text: &str, least: f64, most: f64) -> Result<Self, NumberProblem> {
-        parse_number(text, least, most).map(Self::new)
+        let milliseconds = parse_quantity(text, Quantity::Time, &SPELLINGS, 1e3, [least * 1e3, most * 1e3])?;
+        Ok(Self { milliseconds: milliseconds.round() as u32 })
     }
 }

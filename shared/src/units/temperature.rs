@@ -1,6 +1,8 @@
 //! Temperature of a dryer, a flash unit, a print or the air.
 
-use super::{NumberProblem, Units, parse_number};
+use super::number::{bounded, parse_mixed, spelled_out};
+use super::quantity::split_unit;
+use super::{NumberProblem, Quantity, TemperatureUnit, Units};
 use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
@@ -39,17 +41,17 @@ impl Temperature {
 
     /// In degrees Fahrenheit or Celsius.
     pub fn in_units(self, units: Units) -> f64 {
-        match units {
-            Units::UsCustomary => self.fahrenheit(),
-            Units::Metric => self.celsius(),
+        match units.temperature {
+            TemperatureUnit::Fahrenheit => self.fahrenheit(),
+            TemperatureUnit::Celsius => self.celsius(),
         }
     }
 
     /// From degrees Fahrenheit or Celsius.
     pub fn from_units(degrees: f64, units: Units) -> Self {
-        match units {
-            Units::UsCustomary => Self::from_fahrenheit(degrees),
-            Units::Metric => Self::from_celsius(degrees),
+        match units.temperature {
+            TemperatureUnit::Fahrenheit => Self::from_fahrenheit(degrees),
+            TemperatureUnit::Celsius => Self::from_celsius(degrees),
         }
     }
 
@@ -63,14 +65,33 @@ impl Temperature {
         Self { milli_celsius }
     }
 
-    /// Parses a dryer setting in degrees Fahrenheit or Celsius by `units`.
+    /// Parses a temperature between `least` and `most`, which are in the device's unit: a number of degrees Fahrenheit or
+    /// Celsius by `units`, or with its unit.
+    ///
+    /// # Errors
+    /// [`NumberProblem`] if it is not a number, has another unit or is out of bounds.
+    pub fn parse(text: &str, least: f64, most: f64, units: Units) -> Result<Self, NumberProblem> {
+        let text = spelled_out(text);
+        let (number, unit, rest) = split_unit(&text);
+        let degrees = parse_mixed(number)?;
+        let typed = match (unit.as_str(), rest) {
+            ("f" | "°f" | "ºf", "") => Self::from_fahrenheit(degrees),
+            ("c" | "°c" | "ºc", "") => Self::from_celsius(degrees),
+            ("" | "°" | "º", "") => return bounded(degrees, least, most).map(|_| Self::from_units(degrees, units)),
+            _ => return Err(NumberProblem::WrongUnit { takes: Quantity::Temperature }),
+        };
+        // Thousandths of a degree are lost in the conversion.
+        bounded((typed.in_units(units) * 100.0).round() / 100.0, least, most).map(|_| typed)
+    }
+
+    /// Parses a dryer setting in degrees Fahrenheit or Celsius by `units`, or with its unit.
     ///
     /// # Errors
     /// [`NumberProblem`] if it is not a number or no dryer can be set to it.
     pub fn parse_dryer(text: &str, units: Units) -> Result<Self, NumberProblem> {
         let least = Self::COOLEST_DRYER.in_units(units).round();
         let most = Self::HOTTEST_DRYER.in_units(units).round();
-        parse_number(text, least, most).map(|degrees| Self::from_units(degrees, units))
+        Self::parse(text, least, most, units)
     }
 }
 
@@ -95,14 +116,14 @@ mod tests {
     #[test]
     fn every_typed_whole_degree_reads_back() {
         for degrees in 104..=500 {
-            let kept = Temperature::parse_dryer(&degrees.to_string(), Units::UsCustomary).unwrap();
+            let kept = Temperature::parse_dryer(&degrees.to_string(), Units::US).unwrap();
             assert_eq!(kept.fahrenheit().round() as i32, degrees);
         }
     }
 
     #[test]
     fn an_impossible_dryer_temperature_is_refused_with_its_bound() {
-        assert_eq!(Temperature::parse_dryer("900", Units::UsCustomary), Err(NumberProblem::TooHigh { most: 500.0 }));
-        assert_eq!(Temperature::parse_dryer("20", Units::Metric), Err(NumberProblem::TooLow { least: 40.0 }));
+        assert_eq!(Temperature::parse_dryer("900", Units::US), Err(NumberProblem::TooHigh { most: 500.0 }));
+        assert_eq!(Temperature::parse_dryer("20", Units::METRIC), Err(NumberProblem::TooLow { least: 40.0 }));
     }
 }

@@ -1,6 +1,6 @@
 //! Differences of temperature: a sensor's error, the change from one dryer setting to the next.
 
-use super::{Temperature, Units};
+use super::{Temperature, TemperatureUnit, Units};
 use crate::codec::Encode;
 use serde::{Deserialize, Serialize};
 
@@ -41,9 +41,9 @@ impl TemperatureDelta {
 
     /// In degrees Fahrenheit or Celsius. A difference has no offset of 32.
     pub fn in_units(self, units: Units) -> f64 {
-        match units {
-            Units::UsCustomary => self.celsius() * 9.0 / 5.0,
-            Units::Metric => self.celsius(),
+        match units.temperature {
+            TemperatureUnit::Fahrenheit => self.celsius() * 9.0 / 5.0,
+            TemperatureUnit::Celsius => self.celsius(),
         }
     }
 
@@ -69,7 +69,7 @@ mod tests {
         let change =
             TemperatureDelta::between(Temperature::from_fahrenheit(320.0), Temperature::from_fahrenheit(311.0));
         assert_eq!(change.milli_celsius(), -5_000);
-        assert!((change.in_units(Units::UsCustomary) + 9.0).abs() < 1e-9);
+        assert!((change.in_units(Units::US) + 9.0).abs() < 1e-9);
         assert_eq!(Temperature::from_fahrenheit(320.0).saturating_add(change), Temperature::from_fahrenheit(311.0));
     }
 

@@ -112,11 +112,8 @@ fn the_next_reading_starts_from_the_last_in_either_unit() {
     read(&mut press, 0, 91.0, 48);
     let reading = climate(&press, 1).now.unwrap().reading;
     let form = |units| ClimateForm::of(&reading, units);
-    assert_eq!(
-        (form(Units::UsCustomary).temperature.as_str(), form(Units::UsCustomary).humidity.as_str()),
-        ("91", "48")
-    );
-    assert_eq!(form(Units::Metric).temperature, "32.8");
+    assert_eq!((form(Units::US).temperature.as_str(), form(Units::US).humidity.as_str()), ("91", "48"));
+    assert_eq!(form(Units::METRIC).temperature, "32.8");
 }
 
 #[test]
@@ -133,12 +130,12 @@ fn the_last_24_readings_are_kept_and_those_of_a_day_shown() {
 #[test]
 fn implausible_temperatures_and_humidity_above_100_percent_are_refused() {
     let form = ClimateForm { temperature: "300".into(), humidity: "101".into() };
-    let problems = form.check(Units::UsCustomary, None).unwrap_err();
+    let problems = form.check(Units::US, None).unwrap_err();
     assert_eq!(problems["temperature"], FormProblem::Number(NumberProblem::TooHigh { most: 131.0 }));
     assert_eq!(problems["humidity"], FormProblem::Number(NumberProblem::TooHigh { most: 100.0 }));
     let form = ClimateForm { temperature: "33,5".into(), humidity: "60".into() };
     let temperature = Temperature::from_celsius(33.5);
-    assert_eq!(form.check(Units::Metric, None), Ok(HeatFact::RoomRead { temperature, humidity: 60, by: None }));
+    assert_eq!(form.check(Units::METRIC, None), Ok(HeatFact::RoomRead { temperature, humidity: 60, by: None }));
 }
 
 /// Four cups at 91 to 103 °F: OSHA. Before thirst, and never more than 48 fluid ounces: CDC/NIOSH. In `heat_water.csv`.

@@ -142,7 +142,7 @@ fn the_level_is_that_of_the_number_that_is_shown() {
     let mut cells = 0;
     for row in rows(include_str!("../data/heat_index_nws_table.csv")) {
         let index = heat_index(number(row[0]), number(row[1])).unwrap();
-        let shown = index.shown(Units::UsCustomary);
+        let shown = index.shown(Units::US);
         assert_eq!(index.level(), HeatLevel::of(shown), "{row:?}");
         cells += 1;
     }
@@ -154,7 +154,7 @@ fn the_level_is_that_of_the_number_that_is_shown() {
 /// 39 °C is both 102 °F and 103 °F, moderate and high: in whole degrees Celsius one number would have two levels.
 #[test]
 fn one_shown_temperature_has_one_level_in_either_unit() {
-    for units in [Units::UsCustomary, Units::Metric] {
+    for units in [Units::US, Units::METRIC] {
         let mut levels = std::collections::BTreeMap::new();
         for hundredths in 4_000..=16_000 {
             let index = HeatIndex { fahrenheit: f64::from(hundredths) / 100.0, beyond_table: false };

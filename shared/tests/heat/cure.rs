@@ -35,7 +35,7 @@ fn the_inks_temperature_is_the_setting_plus_the_measured_offset() {
     let (press, run, _) = cotton_at_340();
     let found = of_run(&press, run);
     assert!((found.ink_temperature.unwrap().fahrenheit() - 330.0).abs() < 0.01);
-    assert!((found.sensor.unwrap().offset.in_units(Units::UsCustomary) + 10.0).abs() < 0.01);
+    assert!((found.sensor.unwrap().offset.in_units(Units::US) + 10.0).abs() < 0.01);
     assert_eq!(found.dwell.from_belt, Some(seconds(90.0)));
     assert_eq!(found.dryer.unwrap().choice, DryerChoice::Only);
 }
@@ -47,7 +47,7 @@ fn a_dryer_that_reads_hot_does_not_cure_at_its_setting() {
     assert_eq!(of_run(&press, run).cure, CureEstimate::Reached { spare: seconds(0.0) });
     measured(&mut press, tunnel, 340.0, 311.0);
     let CureEstimate::TooCool(short) = of_run(&press, run).cure else { panic!() };
-    assert!((short.in_units(Units::UsCustomary) - 9.0).abs() < 0.01);
+    assert!((short.in_units(Units::US) - 9.0).abs() < 0.01);
     heat(&mut press, tunnel, HeatFact::SensorUnread);
     assert!(matches!(of_run(&press, run).cure, CureEstimate::Reached { .. }), "taken back");
 }
@@ -59,7 +59,7 @@ fn too_short_a_dwell_suggests_passes_and_a_belt_speed_that_suffice() {
     let found = of_run(&press, run);
     let CureEstimate::TooShort { has, needs, passes, belt } = found.cure else { panic!("{:?}", found.cure) };
     assert_eq!((has, needs, passes, found.passes_needed), (seconds(90.0), seconds(150.0), 2, Some(2)));
-    assert!((belt.unwrap().in_units(Units::UsCustomary) - 14.4).abs() < 0.01);
+    assert!((belt.unwrap().inches_per_minute() - 14.4).abs() < 0.01);
     press.set_up(run, vec![RunField::Passes(2)]);
     let found = of_run(&press, run);
     assert_eq!(found.cure, CureEstimate::Reached { spare: seconds(30.0) });

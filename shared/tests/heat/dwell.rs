@@ -5,7 +5,7 @@ use crate::shop::TestShop;
 use lastpull_core::facts::RunField;
 use lastpull_core::heat::{dryer_transit, dwell, fastest_belt, passes_for};
 use lastpull_core::job::Size;
-use lastpull_core::units::{BeltSpeed, Length, Seconds, Units};
+use lastpull_core::units::{BeltSpeed, Length, Seconds};
 use proptest::prelude::*;
 
 /// Source: `cure_dwell_checks.csv`. A belt is stored to a millionth of a metre a second.
@@ -19,7 +19,7 @@ fn dwell_and_fastest_belt_match_the_reference_values() {
         let found = dwell(heated, belt(speed)).unwrap();
         assert!((found.seconds() - expected).abs() < 0.02, "{row}: {found:?}");
         let slow_enough = fastest_belt(heated, seconds(needed)).unwrap();
-        assert!((slow_enough.in_units(Units::UsCustomary) - fastest).abs() < 0.005, "{row}: {slow_enough:?}");
+        assert!((slow_enough.inches_per_minute() - fastest).abs() < 0.005, "{row}: {slow_enough:?}");
         assert_eq!(passes_for(seconds(needed), found).unwrap() > 1, expected < needed, "{row}");
         read += 1;
     }

@@ -9,7 +9,7 @@ use lastpull_core::heat::{
 use lastpull_core::ids::RunId;
 use lastpull_core::job::{Fabric, Size};
 use lastpull_core::run::{CheckItem, CheckOutcome, check_list};
-use lastpull_core::units::{BeltSpeed, Length, Seconds, Temperature, Units};
+use lastpull_core::units::{BeltSpeed, Length, Seconds, Temperature};
 use uuid::Uuid;
 
 mod changeover;
@@ -36,7 +36,7 @@ fn seconds(seconds: f64) -> Seconds {
 }
 
 fn belt(inches_a_minute: f64) -> BeltSpeed {
-    BeltSpeed::from_units(inches_a_minute, Units::UsCustomary)
+    BeltSpeed::from_inches_per_minute(inches_a_minute)
 }
 
 fn heat(press: &mut TestShop, subject: Uuid, fact: HeatFact) {

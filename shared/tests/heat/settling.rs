@@ -296,7 +296,7 @@ fn undo_of_a_mistaken_end_teaches_nothing_and_holds_as_before() {
 fn a_typed_time_that_no_dryer_takes_is_refused() {
     let minutes = |minutes: &str| {
         let form = SettlingForm { from: "340".into(), to: "260".into(), minutes: minutes.into() };
-        form.check(Uuid::nil(), Units::UsCustomary).map_err(|problems| problems["minutes"])
+        form.check(Uuid::nil(), Units::US).map_err(|problems| problems["minutes"])
     };
     assert_eq!(minutes("1"), Err(FormProblem::Number(NumberProblem::TooLow { least: 2.0 })));
     assert_eq!(minutes("200"), Err(FormProblem::Number(NumberProblem::TooHigh { most: 148.0 })));

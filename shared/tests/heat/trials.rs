@@ -13,7 +13,7 @@ use uuid::Uuid;
 fn trial(press: &mut TestShop, at: u64, ink: &str, fabric: Fabric) -> Uuid {
     let id = press.id();
     let form = TrialForm { ink: ink.into(), fabric, hits: "2".into(), passes: "1".into(), ..TrialForm::default() };
-    press.record_at(at, id, Fact::Heat(HeatFact::TrialSet(form.check(Units::UsCustomary, None).unwrap())));
+    press.record_at(at, id, Fact::Heat(HeatFact::TrialSet(form.check(Units::US, None).unwrap())));
     id
 }
 
@@ -40,17 +40,17 @@ fn a_trial_form_starts_from_the_run_and_records_only_changes() {
     let flash = RunField::Flash(Some(Flash { seconds: Seconds::new(7.0), distance }));
     press.set_up(
         run,
-        vec![RunField::Mesh(Some(156)), flash, RunField::Belt(Some(BeltSpeed::from_units(24.0, Units::UsCustomary)))],
+        vec![RunField::Mesh(Some(156)), flash, RunField::Belt(Some(BeltSpeed::from_inches_per_minute(24.0)))],
     );
     let shop = press.shop();
-    let form = TrialForm::from_run(&shop, shop.run(run).unwrap(), Units::Metric);
+    let form = TrialForm::from_run(&shop, shop.run(run).unwrap(), Units::METRIC);
     assert_eq!((form.mesh.as_str(), form.dryer.as_str(), form.flash.as_str()), ("61", "160", "7"));
     let id = press.id();
-    press.record(id, Fact::Heat(HeatFact::TrialSet(form.check(Units::Metric, None).unwrap())));
+    press.record(id, Fact::Heat(HeatFact::TrialSet(form.check(Units::METRIC, None).unwrap())));
     let kept = press.shop().heat.trial(id).unwrap().clone();
-    let mut edited = TrialForm::of(&kept, Units::Metric);
-    assert_eq!(edited.check(Units::Metric, Some(&kept)), Ok(vec![]));
+    let mut edited = TrialForm::of(&kept, Units::METRIC);
+    assert_eq!(edited.check(Units::METRIC, Some(&kept)), Ok(vec![]));
     (edited.verdict, edited.outcome) = (TrialVerdict::Adjust, "cracked when stretched".into());
     let changed = [TrialField::Outcome("cracked when stretched".into()), TrialField::Verdict(TrialVerdict::Adjust)];
-    assert_eq!(edited.check(Units::Metric, Some(&kept)).unwrap(), changed);
+    assert_eq!(edited.check(Units::METRIC, Some(&kept)).unwrap(), changed);
 }

@@ -187,11 +187,11 @@ fn assert_found(shop: &Shop) -> Result<(), TestCaseError> {
     prop_assert_eq!(NewPot::by_eye(shop).vessel.capacity, last);
     for recipe in [RECIPE, RECIPE + 1].map(Uuid::from_u128) {
         let (grams, of_ink) = match size_by_all(shop, recipe) {
-            Some(BatchSize::Whole(grams)) => (grams.text(Units::Metric), false),
-            Some(BatchSize::Ink(grams)) => (grams.text(Units::Metric), true),
+            Some(BatchSize::Whole(grams)) => (grams.text(Units::METRIC), false),
+            Some(BatchSize::Ink(grams)) => (grams.text(Units::METRIC), true),
             None => (String::new(), false),
         };
-        let form = BatchSizeForm::of(shop, recipe, Units::Metric);
+        let form = BatchSizeForm::of(shop, recipe, Units::METRIC);
         prop_assert_eq!((form.grams, form.of_ink), (grams, of_ink));
     }
     for run in (RUN..RUN + 30).map(Uuid::from_u128) {

@@ -89,5 +89,5 @@ pub fn of_a_thing(shop: &Shop, id: Subject, clock: WallClock) -> Vec<String> {
 
 /// What the form of a pot of a recipe or a revision starts from.
 pub fn of_a_pot_form(shop: &Shop, id: Subject) -> String {
-    say((BatchSizeForm::of(shop, id, Units::Metric), new_pot_for_revision(shop, id)))
+    say((BatchSizeForm::of(shop, id, Units::METRIC), new_pot_for_revision(shop, id)))
 }

@@ -21,7 +21,7 @@ fn the_new_pot_form_offers_the_revision_the_runs_and_existing_pots() {
     let Published { mut press, yellow, clear, recipe, first, .. } = published();
     let run = ordered(&mut press, "Tour tees", "brick", Fabric::Cotton, 100);
     let other = ordered(&mut press, "Caps", "White", Fabric::Cotton, 10);
-    let (print, _) = plain_print().check(Units::Metric).unwrap();
+    let (print, _) = plain_print().check(Units::METRIC).unwrap();
     press.record_ink(run, InkFact::PrintSet(Some(print)));
     let pot = press.pot(Some(first), 80.0);
     let fields = vec![PotField::Capacity(Some(g(900.0))), PotField::Tare(Some(g(48.0)))];
@@ -68,7 +68,7 @@ fn the_new_pot_form_offers_the_revision_the_runs_and_existing_pots() {
 fn a_batch_is_suggested_by_formula_until_similar_runs_were_weighed() {
     let Published { mut press, yellow, recipe, first, .. } = published();
     let run = ordered(&mut press, "Tour tees", "Brick", Fabric::Cotton, 100);
-    let (print, pieces) = plain_print().check(Units::Metric).unwrap();
+    let (print, pieces) = plain_print().check(Units::METRIC).unwrap();
     press.record_ink(run, InkFact::PrintSet(Some(print)));
     let shop = press.shop();
     // By hand: 0.05 m² × 40 cm³/m² × 1 g/cm³ × 100 pieces, and a tenth.
@@ -86,7 +86,7 @@ fn a_batch_is_suggested_by_formula_until_similar_runs_were_weighed() {
     let pot = press.pot(Some(first), 0.0);
     press.pour(pot, yellow, 400.0, PourStep::Correction);
     let form = RemovalForm { grams: "150".into(), pieces: "50".into(), ..RemovalForm::default() };
-    let fact = form.used(&press.shop(), pot, Some(earlier), None, Units::Metric).unwrap();
+    let fact = form.used(&press.shop(), pot, Some(earlier), None, Units::METRIC).unwrap();
     assert!(matches!(fact, InkFact::Used { paper: Some(paper), .. } if paper == g(100.0)));
     let weighed = press.ink_event(fact);
     // Without a mesh in the set-up they are alike in fabric only.
@@ -99,7 +99,7 @@ fn a_batch_is_suggested_by_formula_until_similar_runs_were_weighed() {
     let other = ordered(&mut press, "Other", "White", Fabric::Polyester, 50);
     press.record_ink(other, InkFact::PrintSet(Some(print)));
     let form = RemovalForm { grams: "60".into(), ..form };
-    let fact = form.used(&press.shop(), pot, Some(other), None, Units::Metric).unwrap();
+    let fact = form.used(&press.shop(), pot, Some(other), None, Units::METRIC).unwrap();
     press.ink_event(fact);
     let learned = suggested_batch(&press.shop(), run, &print, 100);
     let experience = learned.experience.unwrap();
@@ -117,7 +117,7 @@ fn a_batch_is_suggested_by_formula_until_similar_runs_were_weighed() {
 fn a_small_run_gets_the_charge_of_its_screen() {
     let Published { mut press, .. } = published();
     let run = ordered(&mut press, "Tour tees", "Brick", Fabric::Cotton, 36);
-    let (print, _) = plain_print().check(Units::Metric).unwrap();
+    let (print, _) = plain_print().check(Units::METRIC).unwrap();
     let batch = |press: &TestShop, pieces: u32| suggested_batch(&press.shop(), run, &print, pieces);
     let few = batch(&press, 36);
     assert_eq!((few.used, few.grams, few.is_charge()), (g(79.2), SCREEN_CHARGE, true));
@@ -171,7 +171,7 @@ fn a_batch_beyond_the_limit_is_refused() {
 
     // The most that can be typed in ounces is no more than the most that is kept.
     let form = PotForm { name: "Pot".into(), size: "35273.9619".into(), ..PotForm::default() };
-    let fields = form.check(&press.shop(), None, Some(tinted), None, Units::UsCustomary).unwrap();
+    let fields = form.check(&press.shop(), None, Some(tinted), None, Units::US.with_ounces()).unwrap();
     assert!(Fact::Ink(InkFact::PotSet(fields)).in_bounds());
     let parts = [(clear, 100.0, false), (blue, 400.0, true)].map(|(component, percent, on_top)| Part {
         component,
@@ -185,7 +185,7 @@ fn a_batch_beyond_the_limit_is_refused() {
 fn absurd_weighings_are_ignored_and_suggestions_stay_within_bounds() {
     let Published { mut press, .. } = published();
     let run = ordered(&mut press, "Tour tees", "Brick", Fabric::Cotton, 100);
-    let (print, _) = plain_print().check(Units::Metric).unwrap();
+    let (print, _) = plain_print().check(Units::METRIC).unwrap();
     press.record_ink(run, InkFact::PrintSet(Some(print)));
     let pot = press.pot(None, 0.0);
     let used = |paper: i64| InkFact::Used {
@@ -229,7 +229,7 @@ fn the_print_form_starts_from_what_is_known_about_the_run() {
     let fields = vec![ScreenField::Label("A1".into()), ScreenField::Mesh(Some(sheet))];
     press.record(screen, Fact::Screen(ScreenFact::Set(fields)));
     press.set_up(run, vec![RunField::Screens("A1".into()), RunField::Hits(2)]);
-    let form = PrintForm::of(&press.shop(), run, Units::Metric);
+    let form = PrintForm::of(&press.shop(), run, Units::METRIC);
     // Source: theoretical ink volume is open area by thickness: 0.4 × 100 µm.
     assert_eq!((form.volume.as_str(), form.ink.hits.as_str(), form.ink.pieces.as_str()), ("40", "2", "60"));
     assert_eq!(form.ink.density, "1", "no density of a component is known");
@@ -237,17 +237,17 @@ fn the_print_form_starts_from_what_is_known_about_the_run() {
         press.record_ink(component, InkFact::ComponentSet(vec![ComponentField::Density(Some(density))]));
     }
     // By hand: 100 g are 16 + 15 + 50 cm³.
-    assert_eq!(PrintForm::of(&press.shop(), run, Units::Metric).ink.density, "1.23");
+    assert_eq!(PrintForm::of(&press.shop(), run, Units::METRIC).ink.density, "1.23");
     let mut typed = plain_print();
     typed.ink.pieces = "60".into();
-    let (print, _) = typed.check(Units::Metric).unwrap();
+    let (print, _) = typed.check(Units::METRIC).unwrap();
     assert_eq!(print.width, Length::from_millimetres(250.0));
     press.record_ink(run, InkFact::PrintSet(Some(print)));
-    assert_eq!(PrintForm::of(&press.shop(), run, Units::Metric), typed);
+    assert_eq!(PrintForm::of(&press.shop(), run, Units::METRIC), typed);
     press.record_ink(run, InkFact::PrintSet(None));
-    assert_eq!(PrintForm::of(&press.shop(), run, Units::Metric).volume, "40");
+    assert_eq!(PrintForm::of(&press.shop(), run, Units::METRIC).volume, "40");
     let empty = ordered(&mut press, "Not counted out yet", "Brick", Fabric::Cotton, 0);
-    assert_eq!(PrintForm::of(&press.shop(), empty, Units::Metric).ink.pieces, "1", "then the use is for one");
-    let problems = PrintForm::default().check(Units::Metric).unwrap_err();
+    assert_eq!(PrintForm::of(&press.shop(), empty, Units::METRIC).ink.pieces, "1", "then the use is for one");
+    let problems = PrintForm::default().check(Units::METRIC).unwrap_err();
     assert_eq!((problems["width"], problems["volume"]), (FormProblem::Missing, FormProblem::Missing));
 }

@@ -23,17 +23,17 @@ fn a_component_can_be_created_edited_and_deleted() {
         tub: "8".into(),
         ..ComponentForm::default()
     };
-    let fields = form.check(&press.shop(), None, Units::UsCustomary).unwrap();
+    let fields = form.check(&press.shop(), None, Units::US.with_ounces()).unwrap();
     assert!(fields.contains(&ComponentField::MostPigment(None)), "only a base has such a limit");
     let red = press.id();
     press.record_ink(red, InkFact::ComponentSet(fields));
     let shop = press.shop();
     let component = shop.ink.component(red).unwrap();
     assert_eq!((component.density, component.cost), (Some(1_180), Some(4_250)));
-    let metric = ComponentForm::of(component, Units::Metric);
-    assert_eq!(metric.check(&shop, Some(red), Units::Metric).unwrap(), []);
+    let metric = ComponentForm::of(component, Units::METRIC);
+    assert_eq!(metric.check(&shop, Some(red), Units::METRIC).unwrap(), []);
     let problems = ComponentForm { name: " yellow".into(), most: "101".into(), ..metric.clone() }
-        .check(&shop, Some(red), Units::Metric)
+        .check(&shop, Some(red), Units::METRIC)
         .unwrap_err();
     assert_eq!(problems["name"], FormProblem::Taken);
     assert_eq!(problems["most"], FormProblem::Number(NumberProblem::TooHigh { most: 100.0 }));

@@ -125,11 +125,11 @@ fn splitting_a_pot_keeps_its_revision_and_mixing_two_does_not() {
     let half = press.pot(None, 0.0);
     press.record_ink(half, InkFact::PotSet(vec![PotField::Capacity(Some(g(260.0)))]));
     let form = RemovalForm { grams: "300".into(), ..RemovalForm::default() };
-    let problems = form.moved(&press.shop(), [pot, half], None, Units::Metric).unwrap_err();
+    let problems = form.moved(&press.shop(), [pot, half], None, Units::METRIC).unwrap_err();
     assert_eq!(problems["grams"], FormProblem::Number(NumberProblem::TooHigh { most: 260.0 }));
     // What the scale shows of the first pot afterwards.
     let form = RemovalForm { grams: "250".into(), total: true, ..RemovalForm::default() };
-    let fact = form.moved(&press.shop(), [pot, half], None, Units::Metric).unwrap();
+    let fact = form.moved(&press.shop(), [pot, half], None, Units::METRIC).unwrap();
     press.ink_event(fact);
     let shop = press.shop();
     let state = pot_state(&shop, half);
@@ -171,13 +171,19 @@ fn removing_more_than_a_pot_holds_is_refused_or_shown_as_a_shortfall() {
     let pot = press.pot(None, 0.0);
     press.record_ink(pot, InkFact::PotSet(vec![PotField::Tare(Some(g(40.0)))]));
     let form = RemovalForm { grams: "5".into(), ..RemovalForm::default() };
-    assert!(form.wasted(&press.shop(), pot, None, Units::Metric).unwrap_err().contains_key("grams"));
+    assert!(form.wasted(&press.shop(), pot, None, Units::METRIC).unwrap_err().contains_key("grams"));
     press.pour(pot, yellow, 30.0, PourStep::Correction);
     let form = RemovalForm { grams: "31".into(), ..RemovalForm::default() };
-    let problems = form.wasted(&press.shop(), pot, None, Units::Metric).unwrap_err();
+    let problems = form.wasted(&press.shop(), pot, None, Units::METRIC).unwrap_err();
     assert_eq!(problems["grams"], FormProblem::Number(NumberProblem::TooHigh { most: 30.0 }));
+    // A reading of the scale, or a rounded display of the contents, may be a little more than all of it.
+    for (grams, units) in [("30.05", Units::METRIC), ("1.059 oz", Units::METRIC), ("1.059", Units::US.with_ounces())] {
+        let form = RemovalForm { grams: grams.into(), ..RemovalForm::default() };
+        let taken = form.wasted(&press.shop(), pot, None, units);
+        assert!(matches!(taken, Ok(InkFact::Wasted { grams, .. }) if grams == g(30.0)), "{taken:?}");
+    }
     let form = RemovalForm { grams: "39".into(), total: true, ..RemovalForm::default() };
-    let problems = form.wasted(&press.shop(), pot, None, Units::Metric).unwrap_err();
+    let problems = form.wasted(&press.shop(), pot, None, Units::METRIC).unwrap_err();
     assert_eq!(problems["grams"], FormProblem::Number(NumberProblem::TooLow { least: 40.0 }));
     // Two phones, each emptying it.
     for device in [PHONE, TABLET] {

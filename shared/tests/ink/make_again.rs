@@ -10,7 +10,7 @@ use lastpull_core::units::{Grams, NumberProblem, Units};
 #[test]
 fn a_batch_to_make_again_is_a_weight_or_the_pieces_of_a_run() {
     let Published { mut press, recipe, first, .. } = published();
-    let metric = Units::Metric;
+    let metric = Units::METRIC;
     assert_eq!(BatchSizeForm::of(&press.shop(), recipe, metric), BatchSizeForm::default());
     assert_eq!(BatchSizeForm::default().size(&press.shop(), metric).unwrap_err()["grams"], FormProblem::Missing);
     press.pot(Some(first), 250.0);
@@ -26,7 +26,7 @@ fn a_batch_to_make_again_is_a_weight_or_the_pieces_of_a_run() {
     // By hand: 2 g a print, a tenth more for losses; the empty pot holds none of it.
     assert_eq!(BatchSizeForm::of(&shop, recipe, metric).grams, "220");
     // 7.76 ounces, by the definition of the ounce.
-    assert_eq!(BatchSizeForm::of(&shop, recipe, Units::UsCustomary).grams, "7.8");
+    assert_eq!(BatchSizeForm::of(&shop, recipe, Units::US.with_ounces()).grams, "7.8");
     let asked = BatchSizeForm { pieces: "80".into(), ..asked };
     let made = asked.size(&shop, metric).unwrap();
     assert_eq!((made.size, made.batch.unwrap().pieces), (BatchSize::Whole(g(176.0)), 80));
@@ -36,14 +36,14 @@ fn a_batch_to_make_again_is_a_weight_or_the_pieces_of_a_run() {
     assert!(fields.contains(&PotField::Revision(Some(first))) && fields.contains(&PotField::Run(Some(run))));
     // Typed in ounces; by the definition of the ounce.
     let ounces = BatchSizeForm { grams: "20".into(), of_ink: true, ..BatchSizeForm::default() };
-    let size = ounces.size(&shop, Units::UsCustomary).unwrap().size;
+    let size = ounces.size(&shop, Units::US.with_ounces()).unwrap().size;
     assert_eq!(size, BatchSize::Ink(Grams::from_milligrams(566_990)));
 }
 
 #[test]
 fn a_batch_made_again_gets_a_pot_like_the_last_with_its_own_name() {
     let Published { mut press, recipe, first, .. } = published();
-    let metric = Units::Metric;
+    let metric = Units::METRIC;
     let before = BatchSizeForm::of(&press.shop(), recipe, metric);
     assert_eq!((before.capacity.as_str(), before.tare.as_str()), ("", ""));
     let pot = press.pot(Some(first), 500.0);

@@ -42,17 +42,17 @@ fn percentages_on_top_are_weighed_as_in_the_published_example() {
         capacity: "550".into(),
         ..PotForm::default()
     };
-    let problems = form.check(&press.shop(), None, Some(revision), None, Units::Metric).unwrap_err();
+    let problems = form.check(&press.shop(), None, Some(revision), None, Units::METRIC).unwrap_err();
     assert_eq!(problems["size"], FormProblem::Number(NumberProblem::TooHigh { most: 550.0 }));
     let form = PotForm { capacity: "600".into(), ..form };
-    let fields = form.check(&press.shop(), None, Some(revision), None, Units::Metric).unwrap();
+    let fields = form.check(&press.shop(), None, Some(revision), None, Units::METRIC).unwrap();
     let pot = press.id();
     press.record_ink(pot, InkFact::PotSet(fields));
     let weighing = weigh_in(&press.shop(), pot).unwrap();
     assert_eq!(weighing.steps.iter().map(|step| step.target).collect::<Vec<_>>(), [500.0, 50.0, 15.0].map(g));
     let shop = press.shop();
-    let same = PotForm::of(shop.ink.pot(pot).unwrap(), Units::UsCustomary);
-    assert_eq!(same.check(&shop, Some(pot), Some(revision), None, Units::UsCustomary).unwrap(), []);
+    let same = PotForm::of(shop.ink.pot(pot).unwrap(), Units::US.with_ounces());
+    assert_eq!(same.check(&shop, Some(pot), Some(revision), None, Units::US.with_ounces()).unwrap(), []);
 }
 
 #[test]

@@ -20,22 +20,22 @@ fn stock_follows_from_weighings_deliveries_and_pours() {
     assert_eq!(stock_left(&press.shop(), yellow), None);
     let form = StockForm { grams: "2".into(), note: "lot 7".into() };
     // Two ounces, by the definition of the ounce.
-    press.ink_event(form.delivered(yellow, None, Units::UsCustomary).unwrap());
+    press.ink_event(form.delivered(yellow, None, Units::US.with_ounces()).unwrap());
     assert_eq!(stock_left(&press.shop(), yellow), Some(Grams::from_milligrams(56_699)));
-    press.ink_event(StockForm { grams: "500".into(), ..form.clone() }.counted(yellow, None, Units::Metric).unwrap());
+    press.ink_event(StockForm { grams: "500".into(), ..form.clone() }.counted(yellow, None, Units::METRIC).unwrap());
     let pour = press.pour(pot, yellow, 120.0, PourStep::Correction);
-    press.ink_event(StockForm { grams: "1000".into(), ..form }.delivered(yellow, None, Units::Metric).unwrap());
+    press.ink_event(StockForm { grams: "1000".into(), ..form }.delivered(yellow, None, Units::METRIC).unwrap());
     assert_eq!(stock_left(&press.shop(), yellow), Some(g(1_380.0)));
     press.record(pour, Fact::Deleted);
     assert_eq!(stock_left(&press.shop(), yellow), Some(g(1_500.0)));
-    assert_eq!(StockForm::default().counted(white, None, Units::Metric).unwrap_err()["grams"], FormProblem::Missing);
-    assert!(StockForm::default().delivered(white, None, Units::Metric).is_err());
+    assert_eq!(StockForm::default().counted(white, None, Units::METRIC).unwrap_err()["grams"], FormProblem::Missing);
+    assert!(StockForm::default().delivered(white, None, Units::METRIC).is_err());
 }
 
 #[test]
 fn coming_runs_share_the_pots_and_show_what_is_low_and_what_to_buy() {
     let Published { mut press, yellow, white, clear, first, .. } = published();
-    let (print, _) = plain_print().check(Units::Metric).unwrap();
+    let (print, _) = plain_print().check(Units::METRIC).unwrap();
     let runs = [("First", 100), ("Second", 200)].map(|(title, pieces)| {
         let run = ordered(&mut press, title, "Brick", Fabric::Cotton, pieces);
         press.record_ink(run, InkFact::PrintSet(Some(print)));
@@ -90,7 +90,7 @@ fn coming_runs_share_the_pots_and_show_what_is_low_and_what_to_buy() {
 #[test]
 fn small_runs_of_an_ink_share_the_charge_of_a_screen() {
     let Published { mut press, clear, first, .. } = published();
-    let (print, _) = plain_print().check(Units::Metric).unwrap();
+    let (print, _) = plain_print().check(Units::METRIC).unwrap();
     let runs = ["First", "Second"].map(|title| {
         let run = ordered(&mut press, title, "Brick", Fabric::Cotton, 10);
         press.record_ink(run, InkFact::PrintSet(Some(print)));

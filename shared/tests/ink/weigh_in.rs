@@ -65,8 +65,8 @@ fn a_pots_size_can_be_edited_after_scaling_the_rest() {
     let pot = press.pot(Some(first), 500.0);
     let edit = |press: &TestShop, typed: &str, id: u128| {
         let shop = press.shop();
-        let form = PotForm { size: typed.into(), ..PotForm::to_edit(&shop, pot, Units::Metric).unwrap() };
-        form.edit(&shop, pot, Some("Ines"), Units::Metric, || Uuid::from_u128(id)).unwrap()
+        let form = PotForm { size: typed.into(), ..PotForm::to_edit(&shop, pot, Units::METRIC).unwrap() };
+        form.edit(&shop, pot, Some("Ines"), Units::METRIC, || Uuid::from_u128(id)).unwrap()
     };
     // Nothing is in yet: the pot has another size.
     let facts = edit(&press, "400", 0x9300);
@@ -76,7 +76,7 @@ fn a_pots_size_can_be_edited_after_scaling_the_rest() {
     let id = press.id();
     let facts = repair_facts(&press.shop(), pot, &weighing, Repair::ScaleRest, None, || id);
     press.record_all(facts);
-    assert_eq!(PotForm::to_edit(&press.shop(), pot, Units::Metric).unwrap().size, "520");
+    assert_eq!(PotForm::to_edit(&press.shop(), pot, Units::METRIC).unwrap().size, "520");
     assert_eq!(edit(&press, "520", 0x9301), [], "as it is");
 
     let facts = edit(&press, "600", 0x9302);
@@ -110,9 +110,9 @@ fn a_weigh_in_takes_one_component_at_a_time_in_any_order_with_undo() {
     assert_eq!(view(&press, pot).holds_grams, g(150.0));
 
     let form = PourForm { component: Some(yellow), grams: "150".into(), total: true, ..PourForm::default() };
-    let problems = form.check(&press.shop(), pot, PourStep::WeighIn, None, Units::Metric).unwrap_err();
+    let problems = form.check(&press.shop(), pot, PourStep::WeighIn, None, Units::METRIC).unwrap_err();
     assert_eq!(problems["grams"], FormProblem::Number(NumberProblem::TooLow { least: 150.001 }));
-    let empty = PourForm::default().check(&press.shop(), pot, PourStep::WeighIn, None, Units::Metric).unwrap_err();
+    let empty = PourForm::default().check(&press.shop(), pot, PourStep::WeighIn, None, Units::METRIC).unwrap_err();
     assert_eq!((empty["component"], empty["grams"]), (FormProblem::Missing, FormProblem::Missing));
     assert!(weigh_in_view(&press.shop(), Uuid::nil(), None).is_none());
     let loose = press.pot(None, 0.0);
@@ -126,7 +126,7 @@ fn a_typed_weight_is_compared_with_the_target_before_it_is_recorded() {
     press.record_ink(pot, InkFact::PotSet(vec![PotField::Tare(Some(g(48.0)))]));
     let typed = |press: &TestShop, text: &str, total: bool| {
         let now = view(press, pot);
-        check_scale_entry(&now, &now.rows[now.now.unwrap()], text, total, Units::Metric)
+        check_scale_entry(&now, &now.rows[now.now.unwrap()], text, total, Units::METRIC)
     };
     assert_eq!(typed(&press, " ", true), ScaleEntry::Nothing);
     assert_eq!(typed(&press, "108,0", true), ScaleEntry::Short { poured: g(60.0), to_go: g(40.0) });

@@ -25,7 +25,7 @@ fn a_recipe_is_made_matched_approved_and_made_again_to_the_gram() {
 
     // Six grams too much of the white, read off the scale with the pot on it.
     let form = PourForm { component: Some(white), grams: "304".into(), total: true, ..PourForm::default() };
-    let fact = form.check(&press.shop(), pot, PourStep::WeighIn, Some("Ines"), Units::Metric).unwrap();
+    let fact = form.check(&press.shop(), pot, PourStep::WeighIn, Some("Ines"), Units::METRIC).unwrap();
     press.ink_event(fact);
     let over = view(&press, pot).over.unwrap();
     assert_eq!((over.component, over.by), (white, g(6.0)));
@@ -56,7 +56,7 @@ fn a_recipe_is_made_matched_approved_and_made_again_to_the_gram() {
             reading: ReadingForm { l: "52".into(), a: "41".into(), b: "30.5".into(), by: ReadBy::Instrument },
             ..PourForm::default()
         };
-        press.ink_event(form.check(&press.shop(), pot, PourStep::Correction, None, Units::Metric).unwrap());
+        press.ink_event(form.check(&press.shop(), pot, PourStep::Correction, None, Units::METRIC).unwrap());
     }
     let card = pot_card(&press.shop(), pot).unwrap();
     assert_eq!((card.label.holds.revision.as_ref().unwrap().number, card.label.holds.changes), (1, 2));

@@ -8,7 +8,7 @@ use lastpull_core::ids::{LotId, RunId};
 use lastpull_core::job::{Fabric, JobForm, Size, job_card, repeat_order};
 use lastpull_core::run::{Flash, Location, Progress};
 use lastpull_core::shop::Shop;
-use lastpull_core::units::{BeltSpeed, Length, Seconds, Units};
+use lastpull_core::units::{BeltSpeed, Length, Seconds};
 use uuid::Uuid;
 
 /// What a print of it takes.
@@ -45,7 +45,7 @@ fn full_job(press: &mut TestShop) -> (Uuid, LotId, RunId) {
             RunField::Flash(Some(Flash { seconds: Seconds::new(7.0), distance: Some(Length::from_inches(2.5)) })),
             RunField::Hits(2),
             dryer(260.0),
-            RunField::Belt(Some(BeltSpeed::from_units(30.0, Units::UsCustomary))),
+            RunField::Belt(Some(BeltSpeed::from_inches_per_minute(30.0))),
             RunField::Dwell(Some(Seconds::new(150.0))),
             RunField::Passes(2),
             RunField::Squeegee("70, sharp".into()),

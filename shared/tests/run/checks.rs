@@ -8,7 +8,7 @@ use lastpull_core::job::{Fabric, Size};
 use lastpull_core::run::{
     CheckItem, CheckList, CheckMade, CheckOutcome, CheckState, Expected, Flash, OtherColour, check_list, run_summary,
 };
-use lastpull_core::units::{BeltSpeed, Length, Seconds, Temperature, Units};
+use lastpull_core::units::{BeltSpeed, Length, Seconds, Temperature};
 
 fn dryer(fahrenheit: f64) -> RunField {
     RunField::Dryer(Some(Temperature::from_fahrenheit(fahrenheit)))
@@ -28,7 +28,7 @@ fn full_set_up() -> Vec<RunField> {
         RunField::Squeegee("70, sharp".into()),
         RunField::Passes(2),
         RunField::Dwell(Some(Seconds::new(150.0))),
-        RunField::Belt(Some(BeltSpeed::from_units(30.0, Units::UsCustomary))),
+        RunField::Belt(Some(BeltSpeed::from_inches_per_minute(30.0))),
         dryer(320.0),
         RunField::Hits(2),
         flash(7.0),

@@ -91,7 +91,7 @@ fn a_lamp_at_another_distance_scales_the_time_and_asks_for_a_test() {
     assert!((scaled.unwrap().seconds() / 60.0 - 24.0409).abs() < 0.001);
     let moved =
         ExposureForm { kind: ExposureMethodKind::Distance, time: "4080".into(), from: "18.5".into(), ..room.form() };
-    let preview = moved.preview(&room.press.shop(), None, Units::UsCustomary).unwrap().unwrap();
+    let preview = moved.preview(&room.press.shop(), None, Units::US).unwrap().unwrap();
     assert_eq!((preview.time, preview.advice), (scaled.unwrap(), Some(TestAdvice::TestAgain)));
     room.find(90, &moved);
     let ExposureAnswer::Known(row) = room.answer(mesh(156, 64)) else { panic!("not known") };
@@ -107,7 +107,7 @@ fn no_time_is_computed_for_tubes_that_were_moved() {
     let ExposureAnswer::Nearest { differs, scaled, .. } = room.answer(mesh(156, 64)) else { panic!("known") };
     assert_eq!((differs, scaled), (vec![ExposureDifference::Distance], None));
     let form = ExposureForm { kind: ExposureMethodKind::Distance, from: "18.5".into(), ..room.form() };
-    let refused = form.check(&room.press.shop(), None, Units::UsCustomary).unwrap_err();
+    let refused = form.check(&room.press.shop(), None, Units::US).unwrap_err();
     assert!(refused.fields.is_empty());
     assert_eq!(refused.refused, Some(ExposureRefused::Distance(NoDistanceLaw::Tubes)));
 }
@@ -139,8 +139,8 @@ fn a_correction_keeps_the_day_the_lamp_and_the_goal_of_its_test() {
     room.tell(SHOP, check_goal("9").unwrap());
     let shop = room.press.shop();
     let before = &shop.exposure_log.exposure(id).unwrap().fact;
-    let form = ExposureForm { solid: "7".into(), ..ExposureForm::of(before, Units::UsCustomary) };
-    let corrected = form.check(&shop, Some(before), Units::UsCustomary).unwrap();
+    let form = ExposureForm { solid: "7".into(), ..ExposureForm::of(before, Units::US) };
+    let corrected = form.check(&shop, Some(before), Units::US).unwrap();
     room.press.record_at(DAY, id, Fact::Stencil(corrected));
     let rows = exposure_list(&room.press.shop());
     assert_eq!((rows.len(), rows[0].at, rows[0].time), (1, wall(60), Seconds::new(120.0)));
@@ -154,7 +154,7 @@ fn the_goal_is_step_seven_or_higher() {
     let problems = check_goal("6").unwrap_err();
     assert_eq!(problems["goal"], FormProblem::Number(NumberProblem::TooLow { least: 7.0 }));
     room.tell(SHOP, check_goal("8").unwrap());
-    let time = room.form().preview(&room.press.shop(), None, Units::UsCustomary).unwrap().unwrap();
+    let time = room.form().preview(&room.press.shop(), None, Units::US).unwrap().unwrap();
     assert_eq!(time.found, ExposureMethod::StepGuide { test: Seconds::new(120.0), solid: 5, goal: 8 });
     assert_eq!(time.advice, Some(TestAdvice::TestAgain));
 }
@@ -163,17 +163,14 @@ fn the_goal_is_step_seven_or_higher() {
 fn an_exposure_form_reports_problems_by_field() {
     let room = ExposureRoom::new();
     let shop = room.press.shop();
-    let problems = ExposureForm::default().check(&shop, None, Units::UsCustomary).unwrap_err();
+    let problems = ExposureForm::default().check(&shop, None, Units::US).unwrap_err();
     let fields: Vec<_> = problems.fields.keys().copied().collect();
     assert_eq!(fields, ["emulsion", "lamp", "mesh", "solid", "time"]);
-    assert_eq!(ExposureForm::default().preview(&shop, None, Units::UsCustomary), Ok(None));
+    assert_eq!(ExposureForm::default().preview(&shop, None, Units::US), Ok(None));
     let washed_out = ExposureForm { solid: "0".into(), ..room.form() };
-    assert_eq!(
-        washed_out.preview(&shop, None, Units::UsCustomary),
-        Err(ExposureRefused::Test(NoTestResult::NothingHeld))
-    );
+    assert_eq!(washed_out.preview(&shop, None, Units::US), Err(ExposureRefused::Test(NoTestResult::NothingHeld)));
     let columns = ExposureForm { kind: ExposureMethodKind::Columns, factor: "7".into(), ..room.form() };
-    assert!(columns.check(&shop, None, Units::UsCustomary).unwrap_err().fields.contains_key("factor"));
+    assert!(columns.check(&shop, None, Units::US).unwrap_err().fields.contains_key("factor"));
 }
 
 #[test]
@@ -195,14 +192,14 @@ fn a_lamp_deleted_before_its_first_fact_arrives_stays_deleted() {
     let lamp = press.id();
     let form = LampForm { name: "Bulb".into(), ..LampForm::default() };
     press.record(lamp, Fact::Deleted);
-    press.record(lamp, Fact::Stencil(StencilFact::Lamp(form.check(Units::UsCustomary, None).unwrap())));
+    press.record(lamp, Fact::Stencil(StencilFact::Lamp(form.check(Units::US, None).unwrap())));
     assert!(lamp_list(&press.shop()).is_empty());
 }
 
 #[test]
 fn an_exposure_that_arrives_before_its_lamp_is_kept_without_a_name() {
     let room = ExposureRoom::new();
-    let fact = room.form().check(&room.press.shop(), None, Units::UsCustomary).unwrap();
+    let fact = room.form().check(&room.press.shop(), None, Units::US).unwrap();
     let alone = Entry {
         device: PHONE,
         seq: 1,

@@ -7,10 +7,10 @@ use lastpull_core::heat::HeatFact;
 use lastpull_core::ids::Subject;
 use lastpull_core::screen::{
     Coats, EmulsionForm, ExposureChoice, ExposureForm, ExposureMethod, ExposureMethodKind, ExposureRefused, Family,
-    HumidityEffect, LampForm, LampKind, MeshCloth, MeshCount, MeshSheet, NoDistanceLaw, ScreenField, StencilFact,
-    exposure_home, known_cloths, known_coats, mesh_rows, room_humidity,
+    HumidityEffect, LampForm, LampKind, MeshCloth, MeshCount, MeshSheet, NoDistanceLaw, ScreenFact, ScreenField,
+    StencilFact, exposure_home, exposures_of, known_cloths, known_coats, mesh_rows, room_humidity,
 };
-use lastpull_core::units::{Seconds, Temperature, Units};
+use lastpull_core::units::{LengthUnit, Seconds, Temperature, Units};
 
 fn sheet(threads: u16) -> MeshSheet {
     MeshSheet { thread_um: Some(64), ..MeshSheet::of_count(MeshCount::PerInch(threads)) }
@@ -21,14 +21,14 @@ fn exposed(kind: LampKind) -> (TestShop, Subject, Subject) {
     let mut press = TestShop::new();
     let (lamp, blue) = (press.id(), press.id());
     let form = LampForm { name: "Bulb".into(), kind, distance: "20".into() };
-    press.record(lamp, Fact::Stencil(StencilFact::Lamp(form.check(Units::UsCustomary, None).unwrap())));
+    press.record(lamp, Fact::Stencil(StencilFact::Lamp(form.check(Units::US, None).unwrap())));
     let form = EmulsionForm { name: "Harbour blue".into(), family: Some(Family::Diazo), solids: String::new() };
     press.record(blue, Fact::Stencil(StencilFact::Emulsion(form.check(None).unwrap())));
     (press, lamp, blue)
 }
 
 fn find(press: &mut TestShop, seconds: u64, form: &ExposureForm) -> Subject {
-    let fact = form.check(&press.shop(), None, Units::UsCustomary).unwrap();
+    let fact = form.check(&press.shop(), None, Units::US).unwrap();
     let id = press.id();
     press.record_at(seconds, id, Fact::Stencil(fact));
     id
@@ -69,19 +69,77 @@ fn a_test_is_recorded_for_the_chosen_emulsion_mesh_and_lamp() {
     let cloth = MeshCloth { dyed: true, ..sheet(156).cloth() };
     let coats = Some(Coats { print: 2, squeegee: 1 });
     let pick = ExposureChoice { emulsion: Some(blue), lamp: Some(lamp), cloth: Some(cloth), coats };
-    let form = ExposureForm { time: "60".into(), solid: "7".into(), ..ExposureForm::for_choice(&pick, Units::Metric) };
+    let form = ExposureForm { time: "60".into(), solid: "7".into(), ..ExposureForm::for_choice(&pick, Units::METRIC) };
     let id = find(&mut press, 60, &form);
     let shop = press.shop();
     let fact = &shop.exposure_log.exposure(id).unwrap().fact;
     assert_eq!((fact.cloth, fact.coats, fact.emulsion, fact.lamp), (cloth, coats, blue, lamp));
     // Back from twenty inches to thirty: (30/20)² times as long, by the inverse-square law.
     let far = LampForm { name: "Bulb".into(), kind: LampKind::Point, distance: "30".into() };
-    let fields = far.check(Units::UsCustomary, shop.exposure_log.lamp(lamp)).unwrap();
+    let fields = far.check(Units::US, shop.exposure_log.lamp(lamp)).unwrap();
     press.record(lamp, Fact::Stencil(StencilFact::Lamp(fields)));
-    let form = ExposureForm::for_other_distance(&pick, fact, Units::UsCustomary);
-    let found = form.preview(&press.shop(), None, Units::UsCustomary).unwrap().unwrap();
+    let form = ExposureForm::for_other_distance(&pick, fact, Units::US);
+    let found = form.preview(&press.shop(), None, Units::US).unwrap().unwrap();
     assert!(near(found.time.seconds(), 60.0 * 2.25));
-    assert_eq!(ExposureForm::for_choice(&ExposureChoice::default(), Units::Metric).per, Units::Metric);
+    assert_eq!(ExposureForm::for_choice(&ExposureChoice::default(), Units::METRIC).per, LengthUnit::Centimetres);
+}
+
+#[test]
+fn an_exposure_time_is_named_only_for_screens_that_say_what_they_are() {
+    let (mut press, lamp, blue) = exposed(LampKind::Point);
+    let is =
+        |threads, emulsion: &str| vec![ScreenField::Mesh(Some(sheet(threads))), ScreenField::Emulsion(emulsion.into())];
+    let screens = [
+        press.screen_with("1", is(156, "Harbour Blue")),
+        press.screen_with("2", is(230, "Harbour blue")),
+        press.screen_with("3", is(156, "harbour blue ")),
+        press.screen_with("4", vec![ScreenField::Mesh(Some(sheet(156)))]),
+    ];
+    let form = ExposureForm {
+        emulsion: Some(blue),
+        lamp: Some(lamp),
+        mesh: "156".into(),
+        thread: "64".into(),
+        kind: ExposureMethodKind::Practice,
+        time: "90".into(),
+        ..ExposureForm::default()
+    };
+    find(&mut press, 60, &form);
+    let rows = exposures_of(&press.shop(), &screens);
+    assert_eq!(rows.len(), 2);
+    assert_eq!((rows[0].screen, rows[0].labels.join(" ")), (screens[0], "1 3".into()));
+    assert_eq!(rows[0].tested, Some((Seconds::new(90.0), "Bulb".into())));
+    assert_eq!((rows[1].screen, rows[1].labels.join(" "), &rows[1].tested), (screens[1], "2 4".into(), &None));
+    // With two numbers of coats, a screen must say which it has.
+    for (seconds, coats, time) in [(70, "1", "60"), (80, "2", "120")] {
+        let coats = coats.to_owned();
+        let (coats_print, coats_squeegee) = (coats.clone(), coats);
+        find(&mut press, seconds, &ExposureForm { coats_print, coats_squeegee, time: time.into(), ..form.clone() });
+    }
+    assert_eq!(exposures_of(&press.shop(), &screens)[0].tested, None);
+    let coats = ScreenField::Coats(Some(Coats { print: 1, squeegee: 1 }));
+    press.record(screens[0], Fact::Screen(ScreenFact::Set(vec![coats])));
+    assert_eq!(exposures_of(&press.shop(), &screens)[0].tested, Some((Seconds::new(60.0), "Bulb".into())));
+}
+
+#[test]
+fn an_exposure_time_that_was_deleted_is_not_named() {
+    let (mut press, lamp, blue) = exposed(LampKind::Point);
+    let screen =
+        press.screen_with("1", vec![ScreenField::Mesh(Some(sheet(156))), ScreenField::Emulsion("Harbour blue".into())]);
+    let form = ExposureForm {
+        emulsion: Some(blue),
+        lamp: Some(lamp),
+        mesh: "156".into(),
+        thread: "64".into(),
+        kind: ExposureMethodKind::Practice,
+        time: "90".into(),
+        ..ExposureForm::default()
+    };
+    let id = find(&mut press, 60, &form);
+    assert!(exposures_of(&press.shop(), &[screen])[0].tested.is_some());
+    press.record(id, Fact::Deleted);
+    assert_eq!(exposures_of(&press.shop(), &[screen])[0].tested, None);
 }
 
 #[test]
@@ -123,15 +181,15 @@ fn the_preview_shows_the_factor_applied_to_the_tested_time() {
         ..ExposureForm::default()
     };
     // Two steps up: `time_factor_to_move_this_many_steps_up` of step 3 in `exposure_step_guide.csv`.
-    let factor = form.preview(&shop, None, Units::UsCustomary).unwrap().unwrap().factor.unwrap();
+    let factor = form.preview(&shop, None, Units::US).unwrap().unwrap().factor.unwrap();
     assert!((factor - 1.995_262).abs() < 1e-6);
     // From ten inches to twenty is four times the time, by the inverse-square law.
     let moved = ExposureForm { kind: ExposureMethodKind::Distance, from: "10".into(), ..form.clone() };
-    let found = moved.preview(&shop, None, Units::UsCustomary).unwrap().unwrap();
+    let found = moved.preview(&shop, None, Units::US).unwrap().unwrap();
     assert!(near(found.factor.unwrap(), 4.0));
     assert!(matches!(found.found, ExposureMethod::Distance { .. }));
     let known = ExposureForm { kind: ExposureMethodKind::Practice, ..form };
-    let found = known.preview(&shop, None, Units::UsCustomary).unwrap().unwrap();
+    let found = known.preview(&shop, None, Units::US).unwrap().unwrap();
     assert_eq!((found.factor, found.time), (None, Seconds::new(120.0)));
 }
 
@@ -149,7 +207,7 @@ fn tubes_panels_and_contact_tables_are_refused_before_a_distance_is_typed() {
             kind: ExposureMethodKind::Distance,
             ..ExposureForm::default()
         };
-        let refused = form.preview(&press.shop(), None, Units::UsCustomary).unwrap_err();
+        let refused = form.preview(&press.shop(), None, Units::US).unwrap_err();
         assert_eq!(refused, ExposureRefused::Distance(law));
     }
 }

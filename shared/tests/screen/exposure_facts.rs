@@ -70,9 +70,7 @@ fn stencil_facts_read_and_write_their_frozen_names() {
 fn a_fact_past_its_bounds_is_refused() {
     let short = Seconds::new(0.1);
     let room = ExposureRoom::new();
-    let StencilFact::Exposure(good) = room.form().check(&room.press.shop(), None, Units::UsCustomary).unwrap() else {
-        panic!()
-    };
+    let StencilFact::Exposure(good) = room.form().check(&room.press.shop(), None, Units::US).unwrap() else { panic!() };
     for fact in [
         StencilFact::Goal(0),
         StencilFact::Goal(22),

@@ -7,7 +7,7 @@ use lastpull_core::screen::{
     BurnStep, Coats, MeshCount, MeshSheetForm, NewLabels, ScreenFact, ScreenField, ScreenFilter, ScreenForm,
     ScreenSettingsForm, ScreenState, move_facts, new_labels, screen_board, screen_card, sheet_to_copy,
 };
-use lastpull_core::units::Units;
+use lastpull_core::units::LengthUnit;
 use uuid::Uuid;
 
 #[test]
@@ -111,7 +111,7 @@ fn an_unchanged_screen_form_reads_back_and_records_nothing() {
     let id = press.id();
     let form = ScreenForm {
         label: "A3".into(),
-        mesh: MeshSheetForm { count: "156".into(), per: Units::UsCustomary, ..MeshSheetForm::default() },
+        mesh: MeshSheetForm { count: "156".into(), per: LengthUnit::Inches, ..MeshSheetForm::default() },
         tension: "24,5".into(),
         emulsion: "Dual cure".into(),
         coats_print: "1".into(),

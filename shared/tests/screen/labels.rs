@@ -36,7 +36,7 @@ fn a_screen_with_another_mesh_than_the_run_asks_for_is_named() {
     assert_eq!(other_mesh(&shop, "3", Some(156)), [wrong("3", MeshCount::PerCentimetre(43))]);
     assert_eq!(other_mesh(&shop, "2, 3", None), []);
     let form = RunForm { screens: "2".into(), mesh: "110".into(), ..RunForm::default() };
-    assert_eq!(form.other_mesh(&shop, Units::UsCustomary).len(), 1);
-    assert_eq!(RunForm { mesh: "156".into(), ..form.clone() }.other_mesh(&shop, Units::UsCustomary), []);
-    assert_eq!(RunForm { mesh: "1".into(), ..form }.other_mesh(&shop, Units::UsCustomary), []);
+    assert_eq!(form.other_mesh(&shop, Units::US).len(), 1);
+    assert_eq!(RunForm { mesh: "156".into(), ..form.clone() }.other_mesh(&shop, Units::US), []);
+    assert_eq!(RunForm { mesh: "1".into(), ..form }.other_mesh(&shop, Units::US), []);
 }

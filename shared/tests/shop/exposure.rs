@@ -35,7 +35,7 @@ impl ExposureRoom {
     pub fn set_lamp(&mut self, distance: &str, kind: LampKind) {
         let form = LampForm { name: "Bulb".into(), kind, distance: distance.into() };
         let bulb = self.bulb;
-        self.tell(bulb, StencilFact::Lamp(form.check(Units::UsCustomary, None).unwrap()));
+        self.tell(bulb, StencilFact::Lamp(form.check(Units::US, None).unwrap()));
     }
 
     pub fn form(&self) -> ExposureForm {
@@ -52,7 +52,7 @@ impl ExposureRoom {
 
     /// Records what a form says; gives the finding.
     pub fn find(&mut self, seconds: u64, form: &ExposureForm) -> Subject {
-        let fact = form.check(&self.press.shop(), None, Units::UsCustomary).unwrap();
+        let fact = form.check(&self.press.shop(), None, Units::US).unwrap();
         let id = self.press.id();
         self.press.record_at(seconds, id, Fact::Stencil(fact));
         id

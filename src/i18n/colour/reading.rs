@@ -13,7 +13,7 @@ messages! {
     colour_from_instrument { "Instrument", "Instrumento" }
     colour_from_screen { "On-screen color", "Color digital" }
     colour_from_photo { "Photo", "Foto" }
-    colour_lab_hint { "L*a*b* from the instrument, D65.", "L*a*b* del instrumento, D65." }
+    colour_lab_hint { "L*a*b* from the instrument, set to D65 and 2°.", "L*a*b* del instrumento, ajustado a D65 y 2°." }
     colour_screen_label { "Color", "Color" }
     colour_screen_hint { "As a file or color picker shows it. An approximation, not a measurement.", "Como lo muestra un archivo o un selector. Una aproximación, no una medida." }
     colour_hex { "#rrggbb", "#rrggbb" }

@@ -9,6 +9,7 @@ use crate::store::Store;
 use lastpull_core::facts::{Fact, LotField};
 use lastpull_core::ids::{JobId, LotId};
 use lastpull_core::job::{Fabric, LotForm, Size, fabric_of_garment, garment_names, suggested_lot};
+use lastpull_core::units::parse_whole;
 use leptos::prelude::*;
 
 /// Name of the pieces of all sizes.
@@ -70,7 +71,7 @@ pub fn LotFormPage(#[prop(into)] job: Option<JobId>, #[prop(into)] lot: Option<L
     let fabrics = Fabric::ALL.into_iter().map(|fabric| (fabric, i18n::fabric(fabric).to_owned())).collect();
     let total = move || {
         form.with(|form| {
-            form.pieces.values().filter_map(|text| text.trim().parse::<u32>().ok()).fold(0, u32::saturating_add)
+            form.pieces.values().filter_map(|text| parse_whole(text, 0, u32::MAX).ok()).fold(0, u32::saturating_add)
         })
     };
     let title = if lot.is_some() { i18n::lot_edit_title() } else { i18n::lot_add() };
@@ -136,8 +137,8 @@ fn SizeCell(size: Size, form: RwSignal<LotForm>) -> impl IntoView {
                 inputmode="numeric"
                 autocomplete="off"
                 placeholder="0"
-                prop:value=field.value
-                on:input=move |event| field.set.run(event_target_value(&event))
+                prop:value=move || i18n::with_mark(field.value.get())
+                on:input=move |event| field.set.run(i18n::with_mark(event_target_value(&event)))
             />
         </div>
     }

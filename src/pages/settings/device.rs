@@ -6,6 +6,7 @@ use crate::i18n;
 use crate::platform::settings::{Language, Settings, Theme};
 use crate::route::{MoreRoute, Route};
 use crate::store::Store;
+use lastpull_core::units::{LengthUnit, TemperatureUnit};
 use leptos::prelude::*;
 
 /// The page. Each setting takes effect at once.
@@ -25,7 +26,13 @@ pub fn DeviceSettingsPage() -> impl IntoView {
         (Theme::Dark, i18n::theme_dark().to_owned()),
         (Theme::Amber, i18n::theme_amber().to_owned()),
     ];
-    let units = vec![(false, i18n::units_inch().to_owned()), (true, i18n::units_metric().to_owned())];
+    let lengths = vec![
+        (LengthUnit::Inches, i18n::length_inches().to_owned()),
+        (LengthUnit::Centimetres, i18n::length_centimetres().to_owned()),
+    ];
+    let temperatures = vec![(false, "°F".to_owned()), (true, "°C".to_owned())];
+    let weights = vec![(false, i18n::weight_grams().to_owned()), (true, i18n::weight_ounces().to_owned())];
+    let units = Signal::derive(move || settings.with(Settings::units));
     let clocks = vec![(false, i18n::clock_12().to_owned()), (true, i18n::clock_24().to_owned())];
     view! {
         <Page title=Signal::derive(|| i18n::settings_title().to_owned()) up=Route::More(MoreRoute::Menu) class="settings">
@@ -36,8 +43,12 @@ pub fn DeviceSettingsPage() -> impl IntoView {
                 <Choice label=i18n::settings_theme() name="theme" options=themes value=theme
                     on_pick=Callback::new(move |theme| store.update_settings(|settings| settings.theme = theme))/>
                 {move || (theme.get() == Theme::Amber).then(|| view! { <p class="caution"><Icon name="info"/>{i18n::theme_amber_caution()}</p> })}
-                <Choice label=i18n::settings_units() name="units" options=units value=Signal::derive(move || settings.with(|s| s.metric))
-                    on_pick=Callback::new(move |metric| store.update_settings(|settings| settings.metric = metric))/>
+                <Choice label=i18n::settings_length() name="length" options=lengths value=Signal::derive(move || units.get().length)
+                    on_pick=Callback::new(move |unit| store.update_settings(|settings| settings.set_length(unit)))/>
+                <Choice label=i18n::settings_temperature() name="temperature" options=temperatures value=Signal::derive(move || units.get().temperature == TemperatureUnit::Celsius)
+                    on_pick=Callback::new(move |celsius| store.update_settings(|settings| settings.celsius = Some(celsius)))/>
+                <Choice label=i18n::settings_weight() name="weight" options=weights value=Signal::derive(move || settings.with(|s| s.ounces))
+                    on_pick=Callback::new(move |ounces| store.update_settings(|settings| settings.ounces = ounces))/>
                 <Choice label=i18n::settings_clock() name="clock" options=clocks value=Signal::derive(move || settings.with(|s| s.clock_24))
                     on_pick=Callback::new(move |on| store.update_settings(|settings| settings.clock_24 = on))/>
                 <Switch id="buzz" label=i18n::settings_buzz() hint=i18n::settings_buzz_hint() value=Signal::derive(move || settings.with(|s| s.buzz))

@@ -172,8 +172,8 @@ test("keys do not count while a dialog is open", async (t) => {
   await waitForCount(page, 6);
 });
 
-test("Spanish forms show a decimal comma and also accept a point", async (t) => {
-  const page = await openShop(t, app, { settings: { language: "spanish", metric: true } });
+test("where the region writes a decimal comma, forms show it and also accept a point", async (t) => {
+  const page = await openShop(t, app, { locale: "es-ES" });
   await newJob(page);
   await addGarments(page);
   await addRun(page, { guess: "27,5" });
@@ -184,7 +184,7 @@ test("Spanish forms show a decimal comma and also accept a point", async (t) => 
   assert.equal(await guess.inputValue(), "27,5");
   await guess.fill("");
   await guess.pressSequentially("31.25");
-  assert.equal(await guess.inputValue(), "31,25");
+  assert.equal(await guess.inputValue(), "31.25", "as it was typed");
   await save(page);
   await page.locator(".run-row").first().waitFor();
   await edit();

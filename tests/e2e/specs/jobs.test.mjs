@@ -56,14 +56,14 @@ test("an off-contact typed as a fraction is the same on the next run", async (t)
   await addGarments(page);
   await addRun(page, { off_contact: "1/8", below_collar: "2 1/2" });
   await press(page, page.locator(".run-row a.icon-button").first());
-  assert.deepEqual([await value(page, "off_contact"), await value(page, "below_collar")], ["0.125", "2.5"]);
+  assert.deepEqual([await value(page, "off_contact"), await value(page, "below_collar")], ["1/8", "2 1/2"]);
   await fillForm(page, { off_contact: "1/x" });
   await save(page);
   await page.locator("#off_contact-help .problem").waitFor();
   await fillForm(page, { off_contact: "1/16" });
   await save(page);
   await addGarments(page, { garment: "Hoodie" });
-  assert.equal(await value(page, "off_contact"), "0.0625");
+  assert.equal(await value(page, "off_contact"), "1/16");
 });
 
 test("a repeat is created once, when it is saved", async (t) => {

@@ -5,7 +5,7 @@ import { DESK } from "../support/browser.mjs";
 import { SHELF, enterReading, importStock, openSection, potContents, startPot, waitForTarget, withRecipe } from "../support/ink-helpers.mjs";
 import { fillForm, go, press, save, waitForText } from "../support/page.mjs";
 import { openShop, testServer } from "../support/setup.mjs";
-import { METRIC, NBSP, g, percent } from "../support/units.mjs";
+import { METRIC, NBSP, OUNCES, g, percent } from "../support/units.mjs";
 
 const app = testServer();
 
@@ -80,8 +80,8 @@ test("readings are typed in any order; one below the last is refused", async (t)
   await waitForText(page, "#to-go", g("40.0"));
 });
 
-test("with US units the scale works in ounces", async (t) => {
-  const page = await withRecipe(t, app, { settings: { language: "english", metric: false } });
+test("on a device with ounces the scale works in ounces", async (t) => {
+  const page = await withRecipe(t, app, OUNCES);
   await startPot(page, { size: "16" });
   // A pound is 453.592 g (international avoirdupois): a fifth of it is 90.7 g on a scale of tenths, 3.199 oz.
   await waitForTarget(page, `3.199${NBSP}oz`);
@@ -123,7 +123,7 @@ test("changing a pot's size changes its targets at the scale", async (t) => {
 });
 
 test("ounces with three decimals fit the scale and the over-pour table", async (t) => {
-  const page = await withRecipe(t, app, { settings: { language: "english", metric: false } });
+  const page = await withRecipe(t, app, OUNCES);
   await startPot(page, { size: "200" });
   // Rounded to the scale's tenth of a gram, shown to the thousandth of an ounce.
   await waitForTarget(page, /^40\.00\d.oz$/);

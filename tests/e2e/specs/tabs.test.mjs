@@ -147,6 +147,21 @@ test("after an erasure another tab writes no setting or draft again", async (t) 
   assert.doesNotMatch(await stored(), /Ines|Harbour|Tour tees/);
 });
 
+test("a page that is shown again writes no name erased meanwhile", async (t) => {
+  const page = await openCounting(t, app, { settings: { crew: "Ines Vela", started: true } });
+  await go(page, "#/more/settings", "#crew");
+  // As from the back/forward cache: nothing told this page of the change.
+  await page.evaluate(() => {
+    localStorage.removeItem("lastpull.device");
+    dispatchEvent(new PageTransitionEvent("pageshow", { persisted: true }));
+  });
+  await go(page, "#/more", ".menu");
+  await go(page, "#/more/settings", "#crew");
+  await press(page, "label[for=buzz]");
+  const { buzz, crew } = await page.evaluate(() => JSON.parse(localStorage.getItem("lastpull.device")));
+  assert.deepEqual({ buzz, crew }, { buzz: false, crew: null });
+});
+
 test("a tab that opens while another counts shows what it missed", async (t) => {
   // Without the service worker, so that the code comes from the server.
   const one = await openCounting(t, app, { initScript: () => { delete Navigator.prototype.serviceWorker; } });

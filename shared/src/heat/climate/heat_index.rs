@@ -1,6 +1,6 @@
 //! Heat index of the US National Weather Service: how hot the air feels.
 
-use crate::units::{Temperature, Units};
+use crate::units::{Temperature, TemperatureUnit, Units};
 
 /// How hot the air feels.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -21,9 +21,9 @@ impl HeatIndex {
     /// The index as it is shown: in whole degrees Fahrenheit, or those in tenths of a degree Celsius. A whole degree
     /// Celsius would be too coarse: 102 °F and 103 °F, which are of different levels, are both 39 °C.
     pub fn shown(self, units: Units) -> f64 {
-        match units {
-            Units::UsCustomary => self.whole(),
-            Units::Metric => (Temperature::from_fahrenheit(self.whole()).celsius() * 10.0).round() / 10.0,
+        match units.temperature {
+            TemperatureUnit::Fahrenheit => self.whole(),
+            TemperatureUnit::Celsius => (Temperature::from_fahrenheit(self.whole()).celsius() * 10.0).round() / 10.0,
         }
     }
 

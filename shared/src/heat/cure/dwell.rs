@@ -12,10 +12,10 @@ const DAY: f64 = 86_400.0;
 ///
 /// ```
 /// use lastpull_core::heat::dwell;
-/// use lastpull_core::units::{BeltSpeed, Length, Seconds, Units};
+/// use lastpull_core::units::{BeltSpeed, Length, Seconds};
 ///
 /// // 36 inches under heat at 24 inches per minute.
-/// let belt = BeltSpeed::from_units(24.0, Units::UsCustomary);
+/// let belt = BeltSpeed::from_inches_per_minute(24.0);
 /// let time = dwell(Length::from_inches(36.0), belt).unwrap();
 /// assert!((time.seconds() - 90.0).abs() < 0.01);
 /// assert_eq!(dwell(Length::from_inches(0.0), belt), None);

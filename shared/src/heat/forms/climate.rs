@@ -3,7 +3,7 @@
 use crate::facts::HeatFact;
 use crate::form::{Problems, collect_number, trim_number};
 use crate::heat::ClimateReading;
-use crate::units::{Temperature, Units, parse_number, parse_whole};
+use crate::units::{Temperature, TemperatureUnit, Units, parse_whole};
 
 /// The form of a climate reading.
 #[derive(Clone, Debug, PartialEq, Default)]
@@ -27,18 +27,14 @@ impl ClimateForm {
     /// [`Problems`] by field: `temperature`, `humidity`.
     pub fn check(&self, units: Units, by: Option<String>) -> Result<HeatFact, Problems> {
         let mut problems = Problems::new();
-        let (least, most) = match units {
-            Units::UsCustomary => (14.0, 131.0),
-            Units::Metric => (-10.0, 55.0),
+        let (least, most) = match units.temperature {
+            TemperatureUnit::Fahrenheit => (14.0, 131.0),
+            TemperatureUnit::Celsius => (-10.0, 55.0),
         };
-        let read = parse_number(&self.temperature, least, most);
+        let read = Temperature::parse(&self.temperature, least, most, units);
         let temperature = collect_number(&mut problems, "temperature", read);
         let humidity = collect_number(&mut problems, "humidity", parse_whole(&self.humidity, 0, 100));
         let (Some(temperature), Some(humidity)) = (temperature, humidity) else { return Err(problems) };
-        Ok(HeatFact::RoomRead {
-            temperature: Temperature::from_units(temperature, units),
-            humidity: humidity as u8,
-            by,
-        })
+        Ok(HeatFact::RoomRead { temperature, humidity: humidity as u8, by })
     }
 }

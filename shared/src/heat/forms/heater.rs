@@ -20,7 +20,7 @@ pub struct HeaterForm {
     pub name: String,
     /// Heated length in inches or centimetres; dryers only.
     pub heated_length: String,
-    /// Slowest belt speed in inches or centimetres per minute; dryers only.
+    /// Slowest belt speed in feet or centimetres per minute; dryers only.
     pub slowest: String,
     /// Fastest belt speed in the same unit; dryers only.
     pub fastest: String,

@@ -11,7 +11,7 @@ use crate::form::{
 use crate::heat::Trial;
 use crate::run::Run;
 use crate::shop::Shop;
-use crate::units::{Units, parse_number, parse_whole};
+use crate::units::{LengthUnit, Units, parse_number, parse_whole};
 use serde::{Deserialize, Serialize};
 
 /// The form of a trial. Numbers are typed in the device's units.
@@ -30,7 +30,7 @@ pub struct TrialForm {
     pub flash: String,
     /// Dryer temperature.
     pub dryer: String,
-    /// Belt speed in inches or centimetres per minute.
+    /// Belt speed in feet or centimetres per minute.
     pub belt: String,
     /// Dwell in seconds.
     pub dwell: String,
@@ -50,9 +50,9 @@ pub struct TrialForm {
 const CM_PER_INCH: f64 = 2.54;
 
 fn mesh_text(mesh: Option<u16>, units: Units) -> String {
-    let threads = |mesh: u16| match units {
-        Units::UsCustomary => f64::from(mesh),
-        Units::Metric => (f64::from(mesh) / CM_PER_INCH).round(),
+    let threads = |mesh: u16| match units.length {
+        LengthUnit::Inches => f64::from(mesh),
+        LengthUnit::Centimetres => (f64::from(mesh) / CM_PER_INCH).round(),
     };
     mesh.map(|mesh| trim_number(threads(mesh))).unwrap_or_default()
 }
@@ -104,9 +104,9 @@ impl TrialForm {
         let mut problems = Problems::new();
         let p = &mut problems;
         let ink = collect(p, "ink", parse_required_name(&self.ink));
-        let mesh = collect_optional(p, "mesh", &self.mesh, |text| match units {
-            Units::UsCustomary => parse_number(text, 10.0, 600.0),
-            Units::Metric => parse_number(text, 4.0, 240.0).map(|threads| threads * CM_PER_INCH),
+        let mesh = collect_optional(p, "mesh", &self.mesh, |text| match units.length {
+            LengthUnit::Inches => parse_number(text, 10.0, 610.0),
+            LengthUnit::Centimetres => parse_number(text, 4.0, 240.0).map(|threads| threads * CM_PER_INCH),
         });
         let hits = collect_number(p, "hits", parse_whole(&self.hits, 1, 20));
         let flash = collect_flash(p, "flash", &self.flash, before.and_then(|trial| trial.flash));

@@ -16,7 +16,7 @@ pub(crate) fn seconds_text(time: Option<Seconds>) -> String {
 
 /// A belt speed as form text; empty for `None`.
 pub(crate) fn belt_text(speed: Option<BeltSpeed>, units: Units) -> String {
-    speed.map(|speed| trim_number(speed.in_units(units))).unwrap_or_default()
+    speed.map(|speed| speed.text(units)).unwrap_or_default()
 }
 
 /// A length as form text; empty for `None`.

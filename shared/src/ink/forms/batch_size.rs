@@ -8,7 +8,7 @@ use crate::ink::batch::new_pot::{last_vessel, unused_pot_name};
 use crate::ink::{SuggestedBatch, ink_needed, recipe_named, suggested_batch};
 use crate::plan::open_runs;
 use crate::shop::Shop;
-use crate::units::{Grams, NumberProblem, Units, parse_whole};
+use crate::units::{Grams, NumberProblem, Units, WeightUnit, parse_whole};
 use serde::{Deserialize, Serialize};
 
 /// The size of a batch: a weight, or pieces of a run.
@@ -70,9 +70,9 @@ pub fn batch_targets(shop: &Shop, recipe: Subject) -> Vec<BatchTarget> {
 
 /// Rounded up as a person would type it: to whole grams, or tenths of an ounce.
 fn as_typed(grams: Grams, units: Units) -> Grams {
-    match units {
-        Units::UsCustomary => Grams::from_units((grams.in_units(units) * 10.0).ceil() / 10.0, units),
-        Units::Metric => Grams::from_grams(grams.grams().ceil()),
+    match units.weight {
+        WeightUnit::Ounces => Grams::from_units((grams.in_units(units) * 10.0).ceil() / 10.0, units),
+        WeightUnit::Grams => Grams::from_grams(grams.grams().ceil()),
     }
 }
 

@@ -155,8 +155,8 @@ pub struct ScaleForm {
 impl ScaleForm {
     /// The form filled from the scale.
     pub fn of(scale: &Scale) -> Self {
-        let most = scale.most.map(|most| most.text(Units::Metric)).unwrap_or_default();
-        Self { step: scale.step.text(Units::Metric), most }
+        let most = scale.most.map(|most| most.text(Units::METRIC)).unwrap_or_default();
+        Self { step: scale.step.text(Units::METRIC), most }
     }
 
     /// The fact of the scale, or what is wrong.
@@ -168,7 +168,7 @@ impl ScaleForm {
         let p = &mut problems;
         let read = |text: &str, least: f64, most: f64| {
             let [least, most] = [least, most].map(Grams::from_grams);
-            Grams::parse(text, least, most, Units::Metric)
+            Grams::parse(text, least, most, Units::METRIC)
         };
         let step = collect(p, "step", parse_required(&self.step, |text| read(text, 0.001, 100.0)));
         let most = collect_optional(p, "most", &self.most, |text| read(text, 1.0, 1_000_000.0));

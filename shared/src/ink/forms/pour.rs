@@ -83,6 +83,9 @@ impl PourForm {
     }
 }
 
+/// More than a weight grows by being displayed: half of a thousandth of an ounce.
+const DISPLAY_STEP: Grams = Grams::from_milligrams(15);
+
 /// Ink taken out of a pot: its own weight, or what the scale shows afterwards with the pot on it.
 #[derive(Clone, Debug, PartialEq, Default, Serialize, Deserialize)]
 #[serde(default)]
@@ -107,9 +110,11 @@ impl RemovalForm {
                 let left = Grams::parse(text, scale.empty, scale.now.saturating_sub(least), units)?;
                 Ok(scale.now.saturating_sub(left).min(scale.contents()).max(least))
             } else {
-                // The whole contents may be typed as displayed, which is rounded.
+                // The whole contents may be typed as displayed or as a scale shows them, which is rounded.
                 let all = scale.contents();
-                Grams::parse(text, Grams::ZERO, all, units).map(|grams| grams.min(all).max(least))
+                let shown = all.saturating_add(shop.ink.scale.step.max(DISPLAY_STEP));
+                let parse = |most| Grams::parse(text, Grams::ZERO, most, units);
+                parse(shown).or_else(|_| parse(all)).map(|grams| grams.min(all).max(least))
             }
         };
         if scale.contents().is_positive() {

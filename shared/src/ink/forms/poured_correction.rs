@@ -89,13 +89,13 @@ mod tests {
         let form = |one: &str, two: &str| {
             PouredCorrectionForm::of_rows(vec![(id(2), one.into()), (id(3), two.into())], "Too green".into())
         };
-        let facts = form("3.2", "0").check(id(1), Some("Ines"), Units::Metric).unwrap();
+        let facts = form("3.2", "0").check(id(1), Some("Ines"), Units::METRIC).unwrap();
         let [InkFact::Poured { pot, component, grams, step: PourStep::Correction, .. }] = &facts[..] else { panic!() };
         assert_eq!((*pot, *component, *grams), (id(1), id(2), Grams::from_grams(3.2)));
-        assert_eq!(form("3.2", "1.1").check(id(1), None, Units::Metric).unwrap().len(), 2);
-        let problems = form("", "0").check(id(1), None, Units::Metric).unwrap_err();
+        assert_eq!(form("3.2", "1.1").check(id(1), None, Units::METRIC).unwrap().len(), 2);
+        let problems = form("", "0").check(id(1), None, Units::METRIC).unwrap_err();
         assert_eq!(problems.get("grams_1"), Some(&FormProblem::Missing));
-        assert!(form("3.2", "-1").check(id(1), None, Units::Metric).unwrap_err().contains_key("grams_2"));
+        assert!(form("3.2", "-1").check(id(1), None, Units::METRIC).unwrap_err().contains_key("grams_2"));
     }
 
     #[test]
@@ -107,11 +107,11 @@ mod tests {
             let InkFact::Poured { note, .. } = fact else { panic!("{fact:?}") };
             note.clone()
         };
-        let facts = form.check(id(1), None, Units::Metric).unwrap();
+        let facts = form.check(id(1), None, Units::METRIC).unwrap();
         assert_eq!(note(&facts[0]), "ΔE 3.0 → 0.4");
         form.rows[0].1 = "5".into();
         form.rows[1].1 = "0".into();
-        let facts = form.check(id(1), None, Units::Metric).unwrap();
+        let facts = form.check(id(1), None, Units::METRIC).unwrap();
         assert_eq!(poured_in(&facts), [(id(2), Grams::from_grams(5.0))]);
         assert_eq!(note(&facts[0]), "", "nothing was worked out for that");
     }

@@ -158,7 +158,7 @@ impl RecipeForm {
         if self.parts.iter().all(|row| row.on_top || row.percent.trim().is_empty()) {
             problems.fields.insert("parts", FormProblem::Missing);
         } else if parts.len() > LIST {
-            problems.fields.insert("parts", FormProblem::TooLong { most: LIST });
+            problems.fields.insert("parts", FormProblem::TooMany { most: LIST });
         }
         problems.sum = self.sum(shop);
         let (Some(name), Some(note), Some(why)) = (typed, note, why) else { return Err(problems) };

@@ -2,7 +2,7 @@
 
 use crate::ink::pot::weigh_in::tolerance;
 use crate::ink::{WeighInView, WeighRow};
-use crate::units::{Grams, NumberProblem, Units};
+use crate::units::{Grams, NumberProblem, Units, WeightUnit};
 
 /// What a typed reading means.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -60,11 +60,11 @@ pub fn check_scale_entry(view: &WeighInView, row: &WeighRow, text: &str, total: 
 /// Number of decimals for readings of a scale with steps of `step`, in grams or ounces.
 pub fn scale_decimals(step: Grams, units: Units) -> usize {
     let step = step.milligrams().max(1);
-    match units {
+    match units.weight {
         // Enough to distinguish every step from the next.
-        Units::Metric => [1000, 100, 10].iter().position(|unit| step % unit == 0).unwrap_or(3),
+        WeightUnit::Grams => [1000, 100, 10].iter().position(|unit| step % unit == 0).unwrap_or(3),
         // Enough that no step is lost.
-        Units::UsCustomary => [28_350, 2_835, 284, 29].iter().position(|unit| step >= *unit).unwrap_or(4),
+        WeightUnit::Ounces => [28_350, 2_835, 284, 29].iter().position(|unit| step >= *unit).unwrap_or(4),
     }
 }
 
@@ -81,7 +81,7 @@ mod tests {
             [(1, 3, 4), (10, 2, 4), (50, 2, 3), (100, 1, 3), (500, 1, 2), (1_000, 0, 2), (5_000, 0, 1)]
         {
             assert_eq!(
-                [decimals(step, Units::Metric), decimals(step, Units::UsCustomary)],
+                [decimals(step, Units::METRIC), decimals(step, Units::US.with_ounces())],
                 [metric, inch],
                 "{step} mg"
             );

@@ -8,9 +8,9 @@ use crate::units::Seconds;
 const STEP_RATIO: f64 = 1.412_537_544_622_754;
 /// A correction by more steps than this should be tested again. Our own.
 const MAX_CONFIRMED_STEPS: i8 = 2;
-/// The columns of a common exposure calculator film, in percent of the test's light. Four of them are
+/// Light through each column of a film with columns of graded density, in percent of the test's light. Four of them are
 /// published in "Using the Exposure Calculator, Part II" (2019); 50 is common practice, no source.
-pub const CALCULATOR_COLUMNS: [u8; 5] = [100, 70, 50, 33, 25];
+pub const COLUMN_SHARES: [u8; 5] = [100, 70, 50, 33, 25];
 
 /// The result of a test.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -78,9 +78,9 @@ pub fn from_step_guide(test: Seconds, solid: u8, goal: u8) -> Result<TestResult,
     reading(test, factor, advice)
 }
 
-/// The exposure time from the best column of an exposure calculator film: its share of the light,
-/// `percent`, times the test's time. The best column is the first one, from most light to least, whose
-/// colour no longer changes and which keeps all details.
+/// The exposure time from the best column of a film with columns of graded density: its share of the light,
+/// `percent`, times the test's time. The best column is the one with the least light whose colour is the same as with
+/// more light, and which keeps all details.
 ///
 /// ```
 /// use lastpull_core::units::Seconds;
@@ -162,7 +162,7 @@ mod tests {
             assert!((reading.time.seconds() - cells[2]).abs() < 0.001, "{row}");
             read.push(percent);
         }
-        assert_eq!(read, CALCULATOR_COLUMNS);
+        assert_eq!(read, COLUMN_SHARES);
         assert_eq!(from_columns(minutes(10.0), 70).unwrap().time, minutes(7.0));
     }
 

@@ -58,7 +58,7 @@ mod tests {
     fn a_typed_frames_corner_follows_the_cosine_laws() {
         // Half the diagonal of a 12 by 16 frame is ten.
         let form = FrameSizeForm { width: "12".into(), length: "16".into() };
-        let light = form.light(&lamp(LampKind::Point, 20.0), Units::UsCustomary).unwrap().unwrap();
+        let light = form.light(&lamp(LampKind::Point, 20.0), Units::US).unwrap().unwrap();
         let row = include_str!("../../../tests/data/exposure_edge_falloff.csv")
             .lines()
             .skip(1)
@@ -72,8 +72,8 @@ mod tests {
     #[test]
     fn a_lamp_without_a_law_is_refused_before_anything_is_typed() {
         let form = FrameSizeForm::default();
-        assert_eq!(form.light(&lamp(LampKind::Tubes, 20.0), Units::UsCustomary), Err(NoDistanceLaw::Tubes));
-        assert_eq!(form.light(&lamp(LampKind::Point, 0.0), Units::UsCustomary), Err(NoDistanceLaw::NotKnown));
-        assert_eq!(form.light(&lamp(LampKind::Point, 20.0), Units::UsCustomary), Ok(None));
+        assert_eq!(form.light(&lamp(LampKind::Tubes, 20.0), Units::US), Err(NoDistanceLaw::Tubes));
+        assert_eq!(form.light(&lamp(LampKind::Point, 0.0), Units::US), Err(NoDistanceLaw::NotKnown));
+        assert_eq!(form.light(&lamp(LampKind::Point, 20.0), Units::US), Ok(None));
     }
 }

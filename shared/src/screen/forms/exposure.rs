@@ -16,7 +16,7 @@ use crate::screen::{
     ExposureChoice, NoDistanceLaw, NoTestResult, TestAdvice, from_columns, from_step_guide, time_at_distance,
 };
 use crate::shop::Shop;
-use crate::units::{Length, Seconds, Units, parse_number, parse_whole};
+use crate::units::{Length, LengthUnit, Seconds, Units, parse_number, parse_whole};
 use serde::{Deserialize, Serialize};
 
 /// How an exposure time is found.
@@ -45,7 +45,7 @@ pub struct ExposureForm {
     /// Number of threads of the mesh.
     pub mesh: String,
     /// Whether `mesh` is per inch or per centimetre.
-    pub per: Units,
+    pub per: LengthUnit,
     /// Thread diameter in micrometres, or empty.
     pub thread: String,
     /// Whether the mesh is dyed.
@@ -104,7 +104,7 @@ pub struct ExposureResult {
 impl ExposureForm {
     /// An empty form for the choices made on the exposure page.
     pub fn for_choice(pick: &ExposureChoice, units: Units) -> Self {
-        let form = Self { emulsion: pick.emulsion, lamp: pick.lamp, per: units, ..Self::default() };
+        let form = Self { emulsion: pick.emulsion, lamp: pick.lamp, per: units.length, ..Self::default() };
         match pick.cloth {
             Some(cloth) => form.with_cloth(&cloth, pick.coats),
             None => form.with_coats(pick.coats),
@@ -128,8 +128,8 @@ impl ExposureForm {
 
     fn with_cloth(self, cloth: &MeshCloth, coats: Option<Coats>) -> Self {
         let (count, per) = match cloth.count {
-            MeshCount::PerInch(threads) => (threads, Units::UsCustomary),
-            MeshCount::PerCentimetre(threads) => (threads, Units::Metric),
+            MeshCount::PerInch(threads) => (threads, LengthUnit::Inches),
+            MeshCount::PerCentimetre(threads) => (threads, LengthUnit::Centimetres),
         };
         let thread = cloth.thread_um.map(|um| um.to_string()).unwrap_or_default();
         Self { mesh: count.to_string(), per, thread, dyed: cloth.dyed, ..self }.with_coats(coats)

@@ -91,19 +91,19 @@ mod tests {
     #[test]
     fn a_lamp_needs_a_name_and_a_possible_distance() {
         let form = LampForm { distance: "400".into(), ..LampForm::default() };
-        let problems = form.check(Units::UsCustomary, None).unwrap_err();
+        let problems = form.check(Units::US, None).unwrap_err();
         assert_eq!(problems["name"], FormProblem::Missing);
         assert_eq!(problems["distance"], FormProblem::Number(NumberProblem::TooHigh { most: 120.0 }));
         let form = LampForm { name: "Bulb".into(), distance: "0".into(), ..LampForm::default() };
-        assert_eq!(form.check(Units::UsCustomary, None).unwrap_err()["distance"], FormProblem::Missing);
+        assert_eq!(form.check(Units::US, None).unwrap_err()["distance"], FormProblem::Missing);
     }
 
     #[test]
     fn saving_in_centimetres_keeps_a_distance_typed_in_inches() {
         let form = LampForm { name: "Bulb".into(), kind: LampKind::Point, distance: "18.33".into() };
         let mut lamp = Lamp::default();
-        form.check(Units::UsCustomary, None).unwrap().iter().for_each(|field| lamp.set(field));
-        let metric = LampForm { kind: LampKind::Tubes, ..LampForm::of(&lamp, Units::Metric) };
-        assert_eq!(metric.check(Units::Metric, Some(&lamp)).unwrap(), [LampField::Kind(LampKind::Tubes)]);
+        form.check(Units::US, None).unwrap().iter().for_each(|field| lamp.set(field));
+        let metric = LampForm { kind: LampKind::Tubes, ..LampForm::of(&lamp, Units::METRIC) };
+        assert_eq!(metric.check(Units::METRIC, Some(&lamp)).unwrap(), [LampField::Kind(LampKind::Tubes)]);
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::facts::{MeshCount, MeshSheet};
 use crate::form::{FormProblem, Problems, collect_number, collect_optional, trim_number};
-use crate::units::{NumberProblem, Units, parse_number, parse_whole};
+use crate::units::{LengthUnit, NumberProblem, parse_number, parse_whole};
 use serde::{Deserialize, Serialize};
 
 /// The form of a mesh's data sheet. Micrometres and percent are the same everywhere; the mesh count has a
@@ -13,7 +13,7 @@ pub struct MeshSheetForm {
     /// Number of threads.
     pub count: String,
     /// Whether `count` is per inch or per centimetre.
-    pub per: Units,
+    pub per: LengthUnit,
     /// Thread diameter in micrometres, or empty.
     pub thread: String,
     /// Opening in micrometres, or empty.
@@ -31,8 +31,8 @@ impl MeshSheetForm {
     pub fn of(sheet: &MeshSheet) -> Self {
         let um = |value: Option<u16>| value.map(|um| um.to_string()).unwrap_or_default();
         let (count, per) = match sheet.count {
-            MeshCount::PerInch(threads) => (threads, Units::UsCustomary),
-            MeshCount::PerCentimetre(threads) => (threads, Units::Metric),
+            MeshCount::PerInch(threads) => (threads, LengthUnit::Inches),
+            MeshCount::PerCentimetre(threads) => (threads, LengthUnit::Centimetres),
         };
         Self {
             count: count.to_string(),
@@ -81,15 +81,15 @@ impl MeshSheetForm {
 }
 
 /// Parses a mesh count: a whole number of threads per inch or per centimetre.
-pub(crate) fn parse_count(text: &str, per: Units) -> Result<MeshCount, NumberProblem> {
+pub(crate) fn parse_count(text: &str, per: LengthUnit) -> Result<MeshCount, NumberProblem> {
     let (least, most) = match per {
-        Units::UsCustomary => (MeshCount::MIN_PER_INCH, MeshCount::MAX_PER_INCH),
-        Units::Metric => (MeshCount::MIN_PER_CENTIMETRE, MeshCount::MAX_PER_CENTIMETRE),
+        LengthUnit::Inches => (MeshCount::MIN_PER_INCH, MeshCount::MAX_PER_INCH),
+        LengthUnit::Centimetres => (MeshCount::MIN_PER_CENTIMETRE, MeshCount::MAX_PER_CENTIMETRE),
     };
     let threads = parse_whole(text, u32::from(least), u32::from(most))? as u16;
     Ok(match per {
-        Units::UsCustomary => MeshCount::PerInch(threads),
-        Units::Metric => MeshCount::PerCentimetre(threads),
+        LengthUnit::Inches => MeshCount::PerInch(threads),
+        LengthUnit::Centimetres => MeshCount::PerCentimetre(threads),
     })
 }
 
@@ -101,7 +101,7 @@ mod tests {
     fn a_sheet_reads_back_as_it_was_typed() {
         let form = MeshSheetForm {
             count: "90".into(),
-            per: Units::Metric,
+            per: LengthUnit::Centimetres,
             thread: "40".into(),
             opening: "73".into(),
             open_area: "42.5".into(),

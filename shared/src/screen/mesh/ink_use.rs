@@ -186,7 +186,7 @@ mod tests {
     #[test]
     fn missing_and_impossible_values_are_reported_by_field() {
         let form = InkUseForm { width: "12".into(), coverage: "120".into(), ..InkUseForm::default() };
-        let problems = form.check(25.0, Units::UsCustomary).unwrap_err();
+        let problems = form.check(25.0, Units::US).unwrap_err();
         assert_eq!(problems["height"], FormProblem::Missing);
         assert_eq!(problems["pieces"], FormProblem::Missing);
         assert_eq!(problems["coverage"], FormProblem::Number(NumberProblem::TooHigh { most: 100.0 }));
@@ -198,7 +198,7 @@ mod tests {
             density: "1.05".into(),
             ..InkUseForm::default()
         };
-        let need = ink_need(&form.check(25.0, Units::Metric).unwrap());
+        let need = ink_need(&form.check(25.0, Units::METRIC).unwrap());
         assert!((need.grams_per_print - 1.422_578).abs() < 1e-4);
     }
 }

@@ -76,6 +76,7 @@ fn panel(
             {stands.map(|stands| view! { <p id="heat-stands">{stands}</p> })}
             {cure_missed(found).filter(|_| matches!(call, HeatStatus::TooCool | HeatStatus::TooShort)).map(|missed| view! { <p id="heat-cure">{missed}</p> })}
             {(!limits.is_empty()).then(|| view! {
+                <p>{i18n::change_limits()}</p>
                 <ul class="heat-limits">{limits.iter().map(limit).collect::<Vec<_>>()}</ul>
             })}
             {(found.breach.is_some() && !set_up).then(|| view! { <p id="heat-again">{i18n::change_measure_again()}</p> })}

@@ -1,16 +1,17 @@
 //! The climate of the shop: entering a reading, and the advice for it.
 
-use super::advice::{ClimateAdvice, EarlierReadings, WorkRestAdvice};
+use super::advice::{ClimateAdvice, EarlierReadings, Symptoms, WorkRestAdvice};
 use crate::components::{Icon, Page, RepeatedTap};
 use crate::forms::{Bound, FormSubmit, bound, problem_text};
-use crate::i18n;
+use crate::i18n::{self, Term};
+use crate::pages::help::help;
 use crate::platform::ids;
 use crate::route::{HeatRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::form::Problems;
 use lastpull_core::heat::{ClimateForm, ClimateView, climate_view};
-use lastpull_core::units::{Units, parse_number};
+use lastpull_core::units::{Temperature, TemperatureUnit, parse_number};
 use leptos::prelude::*;
 
 /// The page.
@@ -19,8 +20,9 @@ pub fn ClimatePage() -> impl IntoView {
     let store = Store::from_context();
     let climate = store.every_minute(move |shop, clock| climate_view(shop, clock.now));
     view! {
-        <Page title=Signal::derive(|| i18n::climate_title().to_owned()) up=Route::Heat(HeatRoute::Home) class="room">
+        <Page title=Signal::derive(|| i18n::climate_title().to_owned()) up=Route::Heat(HeatRoute::Home) aside=help(Term::HeatIndex) class="room">
             <ClimateAdvice climate/>
+            <Symptoms climate/>
             <Read climate/>
             <WorkRestAdvice climate/>
             <EarlierReadings climate/>
@@ -62,9 +64,9 @@ fn Read(climate: Memo<ClimateView>) -> impl IntoView {
         };
         submit.submit_then(store, &event, Box::new(noted));
     };
-    let (first, step) = match units {
-        Units::UsCustomary => (80.0, 1.0),
-        Units::Metric => (27.0, 0.5),
+    let (first, step) = match units.temperature {
+        TemperatureUnit::Fahrenheit => (80.0, 1.0),
+        TemperatureUnit::Celsius => (27.0, 0.5),
     };
     view! {
         <section class="card room-read">
@@ -91,13 +93,20 @@ fn Stepper(
 ) -> impl IntoView {
     let name = bound.name;
     let problem = move || problem_text(problems, name);
+    let read = move |text: &str| match name {
+        // It may have its unit.
+        "temperature" => {
+            Temperature::parse(text, -1_000.0, 1_000.0, i18n::units()).map(|read| read.in_units(i18n::units()))
+        }
+        _ => parse_number(text, -1_000.0, 1_000.0),
+    };
     let by = move |by: f64| {
         let text = bound.value.get_untracked();
         // Text that is not a number is left for the form's validation.
         if text.trim().is_empty() {
-            bound.set.run(i18n::number(first, 1));
-        } else if let Ok(value) = parse_number(&text, -1_000.0, 1_000.0) {
-            bound.set.run(i18n::number(value + by, 1));
+            bound.set.run(i18n::with_mark(i18n::number(first, 1)));
+        } else if let Ok(value) = read(&text) {
+            bound.set.run(i18n::with_mark(i18n::number(value + by, 1)));
         }
     };
     view! {
@@ -113,7 +122,7 @@ fn Stepper(
                         inputmode="decimal"
                         autocomplete="off"
                         prop:value=move || i18n::with_mark(bound.value.get())
-                        on:input=move |event| bound.set.run(event_target_value(&event))
+                        on:input=move |event| bound.set.run(i18n::with_mark(event_target_value(&event)))
                         aria-invalid=move || problem().is_some().to_string()
                         aria-describedby=format!("{name}-help")
                     />

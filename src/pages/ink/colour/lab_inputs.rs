@@ -44,7 +44,7 @@ pub fn LabInputs(name: &'static str, reading: RwSignal<Reading>, hint: &'static 
                     inputmode=if field == field_name!(ReadingForm.l) { "decimal" } else { "text" }
                     autocomplete="off"
                     prop:value=move || i18n::with_mark(form.with(|form| get(form).clone()))
-                    on:input=move |event| typed(set, event_target_value(&event))
+                    on:input=move |event| typed(set, i18n::with_mark(event_target_value(&event)))
                     aria-invalid=move || problems.with(|problems| problems.contains_key(field)).to_string()
                     aria-describedby=format!("{name}-help")
                 />

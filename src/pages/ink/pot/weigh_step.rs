@@ -94,7 +94,7 @@ pub fn CurrentComponent(
                     <Icon name="repeat"/>
                 </button>
                 <p class="pot-typed" class:none=move || text.with(String::is_empty) id="typed" aria-live="polite">
-                    <strong>{move || if text.with(String::is_empty) { "0".to_owned() } else { text.get() }}</strong>
+                    <strong>{move || if text.with(String::is_empty) { "0".to_owned() } else { i18n::with_mark(text.get()) }}</strong>
                     <span>{i18n::unit_weight()}</span>
                 </p>
                 <p class="pot-comes-to" id="comes-to" role="status">{move || {

@@ -147,7 +147,7 @@ fn Row(form: RwSignal<RecipeForm>, problems: RwSignal<RecipeProblems>, picking: 
                     aria-invalid=move || problem().is_some().to_string()
                     prop:value=move || i18n::with_mark(part.with(|part| part.percent.clone()))
                     on:input=move |event| {
-                        let typed = event_target_value(&event);
+                        let typed = i18n::with_mark(event_target_value(&event));
                         form.update(|form| if let Some(row) = form.parts.get_mut(at) { row.percent = typed });
                     }
                 />

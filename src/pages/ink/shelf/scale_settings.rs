@@ -8,6 +8,7 @@ use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::ids::SHOP;
 use lastpull_core::ink::ScaleForm;
+use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
 const STOCK: Route = Route::Ink(InkRoute::Stock);
@@ -27,7 +28,7 @@ pub fn ScaleSettingsPage() -> impl IntoView {
         <Page title=Signal::derive(|| i18n::ink_scale().to_owned()) up=STOCK class="form">
             <form on:submit=move |event| submit.submit(store, &event, STOCK) novalidate=true>
                 {submit.draft_line()}
-                <Field label=i18n::ink_scale_step() kind=Kind::Decimal unit="g" bound=bound!(form.step) problems hint=i18n::ink_scale_step_hint()/>
+                <Field label=i18n::ink_scale_step() kind=Kind::Decimal unit="g" bound=bound!(form.step) problems hint=i18n::ink_scale_step_hint(i18n::grams(Grams::from_grams(0.1)))/>
                 <Field label=i18n::ink_scale_most() kind=Kind::Decimal unit="g" bound=bound!(form.most) problems hint=i18n::ink_scale_most_hint()/>
                 <SaveBar problems busy=submit.busy/>
             </form>

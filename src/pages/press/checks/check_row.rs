@@ -1,7 +1,7 @@
 //! One check: the expected value, the value before, and the result.
 
 use crate::components::{Choice, Icon, Swatch};
-use crate::forms::submit_dialog;
+use crate::forms::{Kind, submit_dialog};
 use crate::i18n;
 use crate::i18n::check_values::{expected_text, read_value, tolerance_text, unit_text, value_text};
 use crate::route::{Route, ScreensRoute};
@@ -253,6 +253,8 @@ fn Measure(item: CheckItem, expected: StoredValue<Expected>, make: Callback<Chec
         (Some(Way::Infrared), i18n::check_way_infrared().to_owned()),
     ];
     let id = format!("measure-{item:?}");
+    let is_length = expected.with_value(|expected| matches!(expected, Expected::Length(_)));
+    let (_, input_mode) = if is_length { Kind::Length } else { Kind::Decimal }.input();
     let read = move || text.with_untracked(|text| expected.with_value(|expected| read_value(item, expected, text)));
     let outcome = move || {
         let value = read().map_err(MeasureProblem::Number)?;
@@ -274,10 +276,11 @@ fn Measure(item: CheckItem, expected: StoredValue<Expected>, make: Callback<Chec
                 <input
                     id=id
                     type="text"
-                    inputmode="decimal"
+                    inputmode=input_mode
                     autocomplete="off"
                     prop:value=move || i18n::with_mark(text.get())
-                    on:input=move |event| text.set(event_target_value(&event))
+                    on:input=move |event| text.set(i18n::with_mark(event_target_value(&event)))
+                    aria-invalid=move || matches!(problem.get(), Some(MeasureProblem::Number(_))).to_string()
                 />
                 <span class="unit">{expected.with_value(|expected| unit_text(item, expected))}</span>
             </div>

@@ -4,7 +4,7 @@ use crate::components::{Choice, Switch};
 use crate::forms::{Bound, Field, Kind};
 use crate::i18n;
 use lastpull_core::form::Problems;
-use lastpull_core::units::Units;
+use lastpull_core::units::LengthUnit;
 use leptos::prelude::*;
 
 /// The fields of a form that describe its mesh.
@@ -14,7 +14,7 @@ pub struct MeshBindings {
     /// Thread diameter in micrometres.
     pub thread: Bound,
     /// Units of the count.
-    pub per: Bound<Units>,
+    pub per: Bound<LengthUnit>,
     /// Whether the mesh is dyed.
     pub dyed: Bound<bool>,
 }
@@ -33,10 +33,10 @@ pub fn mesh_inputs(mesh: MeshBindings, problems: Signal<Problems>) -> AnyView {
 }
 
 /// The choice of the units in which a mesh is counted.
-pub fn counted(per: Bound<Units>) -> AnyView {
+pub fn counted(per: Bound<LengthUnit>) -> AnyView {
     let options = vec![
-        (Units::UsCustomary, i18n::mesh_per_inch().to_owned()),
-        (Units::Metric, i18n::mesh_per_centimetre().to_owned()),
+        (LengthUnit::Inches, i18n::mesh_per_inch().to_owned()),
+        (LengthUnit::Centimetres, i18n::mesh_per_centimetre().to_owned()),
     ];
     view! { <Choice label=i18n::mesh_per() name=per.name options value=per.value on_pick=per.set/> }.into_any()
 }

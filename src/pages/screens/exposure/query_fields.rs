@@ -48,7 +48,8 @@ fn Cloth(pick: RwSignal<ExposureChoice>, cloths: Vec<MeshCloth>) -> impl IntoVie
     let is_other = cloths.is_empty() || now.is_some_and(|now| !cloths.contains(&now));
     let other = RwSignal::new(is_other);
     let start = now.filter(|_| is_other).map(|cloth| MeshSheetForm::of(&MeshSheet::of_cloth(&cloth)));
-    let form = RwSignal::new(start.unwrap_or_else(|| MeshSheetForm { per: i18n::units(), ..MeshSheetForm::default() }));
+    let form =
+        RwSignal::new(start.unwrap_or_else(|| MeshSheetForm { per: i18n::units().length, ..MeshSheetForm::default() }));
     let problems = Memo::new(move |_| form.with(MeshSheetForm::check).err().unwrap_or_default());
     Effect::new(move || {
         if other.get() {

@@ -1,6 +1,6 @@
 // Pots: at the scale, what is in them, their labels.
 import { typeOnKeypad } from "../../ink-helpers.mjs";
-import { go, openAllSections, press, waitForDialog } from "../../page.mjs";
+import { go, openAllSections, press, waitForDialog, waitForText } from "../../page.mjs";
 import { openInk } from "./shelf.mjs";
 
 /** Opens the pot at this position of the ink page. */
@@ -124,7 +124,8 @@ export const POTS = [
   {
     name: "pot: just added", from: "pot: what it will hold",
     open: async (page) => {
-      for (const key of ["back", "back", "back", "1"]) await press(page, `[data-key="${key}"]`);
+      for (const key of ["back", "back", "back", "2", "8"]) await press(page, `[data-key="${key}"]`);
+      await waitForText(page, "#typed", /^28/);
       await press(page, "[data-key=enter]");
       await page.locator("#added").waitFor();
       await press(page, "#read-it");
