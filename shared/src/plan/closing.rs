@@ -44,6 +44,22 @@ mod tests {
     }
 
     #[test]
+    fn a_day_off_closes_as_the_last_such_day_that_was_worked() {
+        let [six, three] = [TimeOfDay::at(18, 0), TimeOfDay::at(15, 0)];
+        let mut closings = Closings::default();
+        let saturday = Day::from_iso("2026-11-28").unwrap();
+        assert_eq!(closings.usual(saturday), TimeOfDay::at(17, 0));
+        closings.week[4] = Some(six);
+        assert_eq!(closings.usual(saturday), six, "as the day before");
+        assert_eq!(closings.usual(saturday.plus_days(1)), six, "Saturday is a day off too");
+        closings.days.insert(saturday, three);
+        assert_eq!(closings.usual(saturday.plus_days(7)), three);
+        assert_eq!(closings.usual(saturday.plus_days(8)), six, "a Sunday is no Saturday");
+        closings.week = [None; 7];
+        assert_eq!(closings.usual(saturday), TimeOfDay::at(17, 0), "nothing earlier is known");
+    }
+
+    #[test]
     fn a_closing_moves_past_midnight_and_back_but_not_out_of_its_day() {
         let moved = |hour, minute, by| moved_closing(TimeOfDay::at(hour, minute), by);
         assert_eq!(moved(17, 0, 30), TimeOfDay::at(17, 30));

@@ -1,5 +1,5 @@
-//! Words that the app no longer uses, in the texts of `src/i18n/`: each thing has one name, in the English of shops in
-//! the United States and the Spanish of the Americas.
+//! Words that the app no longer uses, in the texts of `src/i18n/` and of the demo shop: each thing has one name, in the
+//! English of shops in the United States and the Spanish of the Americas.
 
 use crate::source_files::rust_files;
 
@@ -39,6 +39,7 @@ const RETIRED: &[(&str, &str)] = &[
     ("coste", "costo"),
     ("vídeo", "video"),
     ("bombilla", "foco"),
+    ("lentes de seguridad", "gafas protectoras"),
     ("añadir", "agregar"),
     ("insolar", "exponer"),
     ("nailon", "nylon"),
@@ -83,7 +84,7 @@ fn retired_in(text: &str) -> Vec<(&'static str, &'static str)> {
 #[test]
 fn no_text_has_a_retired_word() {
     let (mut texts, mut found) = (0, Vec::new());
-    for path in rust_files("../src/i18n") {
+    for path in ["../src/i18n", "src/demo"].into_iter().flat_map(rust_files) {
         for text in literals(&std::fs::read_to_string(&path).unwrap()) {
             texts += 1;
             for (word, instead) in retired_in(&text) {
@@ -102,4 +103,15 @@ fn a_retired_word_is_found_as_a_whole_word_only() {
     assert_eq!(retired_in(&texts[0]), [("put away", "remove from list")]);
     assert_eq!(retired_in(&texts[1]), [("racleta", "rasero")]);
     assert!(retired_in("Greyhound, makers, touched, forgo on-time colourful").is_empty());
+}
+
+/// The longest caution, in characters: some five lines on a phone. Our own.
+const LONGEST_CAUTION: usize = 215;
+
+#[test]
+fn every_caution_is_short() {
+    let texts = literals(&std::fs::read_to_string("../src/i18n/cautions.rs").unwrap());
+    assert!(texts.len() > 20, "only {} texts were read", texts.len());
+    let long: Vec<_> = texts.iter().filter(|text| text.chars().count() > LONGEST_CAUTION).collect();
+    assert!(long.is_empty(), "{long:#?}");
 }

@@ -5,7 +5,7 @@ use crate::i18n;
 use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::ids::SHOP;
-use lastpull_core::plan::{DEFAULT_CLOSING, moved_closing};
+use lastpull_core::plan::moved_closing;
 use lastpull_core::time::TimeOfDay;
 use leptos::prelude::*;
 
@@ -38,13 +38,16 @@ pub fn Closing() -> impl IntoView {
             </div>
         }
         .into_any(),
-        None => view! {
-            <div class="closing">
-                <strong id="closing">{i18n::closed_today()}</strong>
-                <button type="button" class="button" on:click=move |_| set(DEFAULT_CLOSING)>{i18n::open_today()}</button>
-            </div>
+        None => {
+            let usual = store.shop.with_untracked(|shop| shop.closings.usual(today.get_untracked()));
+            view! {
+                <div class="closing">
+                    <strong id="closing">{i18n::closed_today()}</strong>
+                    <button type="button" class="button" on:click=move |_| set(usual)>{i18n::open_today(i18n::time_of(usual))}</button>
+                </div>
+            }
+            .into_any()
         }
-        .into_any(),
     }
     }
 }

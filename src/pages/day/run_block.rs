@@ -82,7 +82,7 @@ fn Finish(run: RailRun) -> impl IntoView {
                 <small>{if run.is_earliest_possible {
                     i18n::at_the_earliest().to_owned()
                 } else {
-                    i18n::between(early, late)
+                    i18n::likely_between(i18n::between(early, late))
                 }}</small>
             })}
             {run.on_press.then(|| view! { <span class="badge press">{i18n::on_press()}</span> })}

@@ -3,11 +3,12 @@
 use super::record::record;
 use crate::components::Icon;
 use crate::i18n;
+use crate::pages::shared::{ExposureLinks, StepCautions};
 use crate::platform::clock;
 use crate::store::Store;
-use lastpull_core::failure::FailureCard;
+use lastpull_core::failure::{FailureCard, ReplacementView};
 use lastpull_core::ids::Subject;
-use lastpull_core::screen::{StepRow, step_done, undo_step_fact};
+use lastpull_core::screen::{BurnStep, StepRow, step_done, undo_step_fact};
 use lastpull_core::shop::Shop;
 use lastpull_core::time::Millis;
 use leptos::prelude::*;
@@ -18,6 +19,17 @@ pub fn ReplacementBurn(card: Memo<Option<FailureCard>>, choosing: RwSignal<bool>
     let replacement = Memo::new(move |_| card.with(|card| card.as_ref().and_then(|card| card.replacement.clone())));
     let rows =
         Memo::new(move |_| replacement.with(|found| found.as_ref().map(|found| found.steps.len()).unwrap_or_default()));
+    // What is still to be done, for its cautions; and the screen while it is still to be exposed.
+    let open = Memo::new(move |_| {
+        let steps = |found: &ReplacementView| -> Vec<BurnStep> {
+            found.steps.iter().filter(|row| !row.done).map(|row| row.step).collect()
+        };
+        replacement.with(|found| found.as_ref().map(steps).unwrap_or_default())
+    });
+    let exposed = Memo::new(move |_| {
+        let waits = open.with(|open| open.contains(&BurnStep::Expose));
+        replacement.with(|found| found.as_ref().filter(|_| waits).map(|found| found.screen))
+    });
     let label = Memo::new(move |_| replacement.with(|found| found.as_ref().map(|found| found.label.clone())));
     move || {
         label.get().map(|label| {
@@ -42,7 +54,8 @@ pub fn ReplacementBurn(card: Memo<Option<FailureCard>>, choosing: RwSignal<bool>
                             view! { <Tick row/> }
                         }).collect_view()}
                     </ol>
-                    <p class="caution"><Icon name="alert"/>{i18n::failure_lamp()}</p>
+                    {move || exposed.get().map(|id| view! { <ExposureLinks screens=vec![id]/> })}
+                    {move || view! { <StepCautions steps=open.get()/> }}
                 </section>
             }
         })
@@ -68,7 +81,11 @@ fn Tick(row: Memo<Option<(Subject, StepRow)>>) -> impl IntoView {
             row.as_ref().map(|(_, row)| match (row.done, row.at) {
                 (true, at) => at.map(i18n::moment).unwrap_or_default(),
                 (false, _) if row.left == Millis::ZERO => i18n::failure_step_any_moment().to_owned(),
-                (false, _) => i18n::pace_left(i18n::duration(row.left)),
+                // Drying goes on by itself; a step by hand takes its time whenever it begins.
+                (false, _) if matches!(row.step, BurnStep::Dry | BurnStep::WashDry) => {
+                    i18n::pace_left(i18n::duration(row.left))
+                }
+                (false, _) => i18n::burn_takes(i18n::duration(row.left)),
             })
         })
     };

@@ -2,7 +2,8 @@
 
 use super::record::record;
 use crate::components::Icon;
-use crate::i18n;
+use crate::i18n::{self, Term};
+use crate::pages::help::Help;
 use crate::store::Store;
 use lastpull_core::failure::{FailureCard, JudgeRow, Verdict, judge_all_facts, judge_facts, undo_verdict_facts};
 use lastpull_core::ids::Subject;
@@ -29,7 +30,7 @@ pub fn Judge(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView {
         }
         view! {
             <section class="failure-judge" id="judge">
-                <h2>{i18n::failure_judge_title()}</h2>
+                <div class="help-row"><h2>{i18n::failure_judge_title()}</h2><Help term=Term::SuspectPieces/></div>
                 <p class="quiet-line">{i18n::failure_judge_hint()}</p>
                 <For each=move || sizes.get() key=|size| *size let:size>
                     <JudgeSize id size rows/>

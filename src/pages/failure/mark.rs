@@ -70,7 +70,7 @@ pub fn MarkPlace(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView 
                 class:wide=is_wide
                 role="application"
                 tabindex="0"
-                aria-label=move || i18n::failure_mark_label(in_words(mark.get()))
+                aria-label=move || i18n::failure_mark_label(format!("{}{}", in_words(mark.get()), exact(mark.get())))
                 node_ref=art
                 on:pointerdown=down
                 on:pointermove=moves
@@ -83,7 +83,7 @@ pub fn MarkPlace(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView 
                 })}
             </div>
         </div>
-        <p class="failure-mark-words" role="status" id="mark-words">{move || in_words(mark.get())}</p>
+        <p class="failure-mark-words" role="status" id="mark-words">{move || in_words(mark.get())}<span class="visually-hidden">{move || exact(mark.get())}</span></p>
         {move || mark.with(Option::is_some).then(|| view! {
             <button type="button" class="button quiet" id="mark-clear" on:click=move |_| debounced.done(None)><Icon name="cross"/>{i18n::failure_mark_clear()}</button>
         })}
@@ -94,10 +94,14 @@ fn permille(value: u16) -> String {
     format!("{}.{}%", value / 10, value % 10)
 }
 
-/// Position of a mark, as text.
-pub fn in_words(mark: Option<Mark>) -> String {
-    let Some(mark) = mark else { return i18n::failure_mark_none().to_owned() };
-    i18n::failure_mark_at(i18n::failure_ninth(mark.grid_cell()), mark.x / 10, mark.y / 10)
+/// Where a mark is, as text.
+pub fn in_words(mark: Option<Mark>) -> &'static str {
+    mark.map_or_else(i18n::failure_mark_none, |mark| i18n::failure_ninth(mark.grid_cell()))
+}
+
+/// The same in percent, after it, for who does not see the mark.
+fn exact(mark: Option<Mark>) -> String {
+    mark.map(|mark| i18n::failure_mark_exact(mark.x / 10, mark.y / 10)).unwrap_or_default()
 }
 
 /// A few lines of the garment around the art: collar, hem or pocket.

@@ -30,7 +30,7 @@ pub fn Outlook(card: Memo<Option<FailureCard>>) -> impl IntoView {
                     <p class="pace-lead">
                         <span>{lead}</span>
                         <strong id="failure-out">{out_at(i18n::moment(expected), new.ends_at_press)}</strong>
-                        <small>{i18n::between(early, late)}</small>
+                        <small>{i18n::likely_between(i18n::between(early, late))}</small>
                         {new.goal.map(|goal| view! { <GoalBadge goal/> })}
                     </p>
                 }

@@ -38,6 +38,7 @@ pub fn FailurePage(id: Uuid) -> impl IntoView {
             })
         });
         let run = card.with_untracked(|card| card.as_ref().and_then(|card| card.failure.run));
+        let stopped = Memo::new(move |_| card.with(|card| card.as_ref().is_some_and(|card| card.is_stopped)));
         let job = Memo::new(move |_| {
             card.with(|card| card.as_ref().and_then(|card| card.job.clone()).map(|(_, title)| title))
         });
@@ -45,6 +46,7 @@ pub fn FailurePage(id: Uuid) -> impl IntoView {
             <Page title up=run.map_or(Route::Day, Route::Run) class="failure">
                 <p class="muted failure-job">{job}</p>
                 <SummaryBar card/>
+                {move || stopped.get().then(|| view! { <p class="caution"><Icon name="heat"/>{i18n::caution_stopped()}</p> })}
                 <Outlook card/>
                 <Steps id card/>
                 <RestartPress id run card/>
@@ -84,7 +86,7 @@ fn Steps(id: Subject, card: Memo<Option<FailureCard>>) -> impl IntoView {
             <StepRow
                 step=Step::Mark
                 title=i18n::failure_step_mark()
-                answer=answer(|card| card.failure.mark.map(|mark| super::mark::in_words(Some(mark))))
+                answer=answer(|card| card.failure.mark.map(|mark| super::mark::in_words(Some(mark)).to_owned()))
                 current
                 body=move || view! { <MarkPlace id card/> <Next on_next=next(Step::Mark)/> }
             />

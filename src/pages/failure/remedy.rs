@@ -7,7 +7,7 @@ use super::step::Step;
 use crate::components::Icon;
 use crate::i18n;
 use crate::store::Store;
-use lastpull_core::failure::{FailureCard, Remedy, remedy_facts};
+use lastpull_core::failure::{FailureCard, FailureKind, Remedy, remedy_facts};
 use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 
@@ -16,6 +16,9 @@ use leptos::prelude::*;
 pub fn Remedies(id: Subject, card: Memo<Option<FailureCard>>, current: RwSignal<Option<Step>>) -> impl IntoView {
     let store = Store::from_context();
     let chosen = Memo::new(move |_| card.with(|card| card.as_ref().and_then(|card| card.failure.remedy)));
+    let ghost = Memo::new(move |_| {
+        card.with(|card| card.as_ref().is_some_and(|card| card.failure.kind == Some(FailureKind::Ghost)))
+    });
     let choosing = RwSignal::new(false);
     let pick = move |remedy: Remedy| {
         if remedy == Remedy::BurnAgain {
@@ -24,7 +27,8 @@ pub fn Remedies(id: Subject, card: Memo<Option<FailureCard>>, current: RwSignal<
         }
         let by = store.operator();
         record(store, store.shop.with_untracked(|shop| remedy_facts(shop, id, remedy, by.as_deref())));
-        if remedy != Remedy::Clean {
+        // The caution of these two is shown below them.
+        if !matches!(remedy, Remedy::Clean | Remedy::BlockOut) {
             card.with_untracked(|card| Step::Remedy.leave(card.as_ref(), current));
         }
     };
@@ -45,9 +49,20 @@ pub fn Remedies(id: Subject, card: Memo<Option<FailureCard>>, current: RwSignal<
                 }
             }).collect_view()}
         </div>
-        {move || (chosen.get() == Some(Remedy::Clean)).then(|| view! { <p class="caution"><Icon name="alert"/>{i18n::failure_solvent()}</p> })}
+        {move || caution(chosen.get(), ghost.get()).map(|text| view! { <p class="caution"><Icon name="alert"/>{text}</p> })}
         <ReplacementBurn card choosing/>
         {move || choosing.get().then(|| view! { <ReplacementPicker id choosing/> })}
+    }
+}
+
+/// The caution for a remedy. A ghost image is cleaned with a haze remover, which is no solvent.
+fn caution(remedy: Option<Remedy>, ghost: bool) -> Option<&'static str> {
+    match remedy? {
+        Remedy::Clean if ghost => Some(i18n::caution_haze()),
+        Remedy::Clean => Some(i18n::failure_solvent()),
+        Remedy::BlockOut => Some(i18n::caution_block_out()),
+        // Its steps have their own.
+        Remedy::BurnAgain | Remedy::Tape => None,
     }
 }
 

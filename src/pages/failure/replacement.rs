@@ -2,7 +2,7 @@
 
 use super::record::record;
 use crate::components::Sheet;
-use crate::forms::{Bound, Draft, Field, Kind};
+use crate::forms::{Bound, Draft, Field, Kind, focus_problem};
 use crate::i18n;
 use crate::platform::ids;
 use crate::store::Store;
@@ -28,7 +28,10 @@ pub fn ReplacementPicker(id: Subject, choosing: RwSignal<bool>) -> impl IntoView
                 choosing.set(false);
                 record(store, facts);
             }
-            Err(found) => problems.set(found),
+            Err(found) => {
+                problems.set(found);
+                focus_problem();
+            }
         }
     };
     let none = rows.is_empty();

@@ -89,7 +89,7 @@ fn by_size(rows: &[(Option<Size>, u32)]) -> String {
 }
 
 fn figures(state: &RunSummary) -> AnyView {
-    let span = state.span.as_ref().map(|span| i18n::between(span.start, span.end));
+    let span = state.span.as_ref().map(|span| i18n::ended_span(i18n::between(span.start, span.end)));
     let failed = !state.failures.is_empty();
     let suspects = (state.suspect > 0).then(|| by_size(&state.suspects));
     let short = (!state.short.is_empty()).then(|| by_size(&state.short));

@@ -27,6 +27,10 @@ pub fn StoragePage() -> impl IntoView {
                 <h2>{i18n::storage_install()}</h2>
                 <InstallHint/>
             </section>
+            <section class="card" id="who-decides">
+                <h2>{i18n::who_decides_title()}</h2>
+                <p>{i18n::who_decides()}</p>
+            </section>
             <section class="card">
                 <h2>{i18n::storage_version()}</h2>
                 <p>{i18n::app_name()}" "{env!("CARGO_PKG_VERSION")}</p>

@@ -5,6 +5,7 @@ import { DESK } from "../support/browser.mjs";
 import { OFFLINE_ERRORS } from "../support/console-errors.mjs";
 import { fillForm, go, press, save } from "../support/page.mjs";
 import { openDemo, openShop, testServer } from "../support/setup.mjs";
+import { addGarments, addRun, newJob } from "../support/shop.mjs";
 
 const app = testServer();
 const chooseRadio = (page, name, words) => press(page, page.locator(`fieldset:has([name="${name}"])`).getByRole("radio", { name: words, exact: true }));
@@ -81,7 +82,7 @@ test("step 5 of a guide gives 1.995 times the test time as answer", async (t) =>
   await waitForAnswer(page, "239\u00a0s");
 
   // There is no answer for a mesh that was never tested.
-  await chooseRadio(page, "cloth", "Another mesh");
+  await chooseRadio(page, "cloth", "Other mesh");
   await fillForm(page, { count: 230 });
   await answer.getByText("No time for this yet. Run a test first.").waitFor();
   await answer.getByText("Mesh: 156\u00a0mesh instead of 230\u00a0mesh").waitFor();
@@ -262,13 +263,38 @@ test("a batch moves its screens in and out of the bath, with undo", async (t) =>
   assert.equal(await waitingScreens(page), before - 2);
 });
 
+test("a screen to expose shows its tested time beside the time to allow", async (t) => {
+  const page = await screenRoom(t);
+  await newJob(page);
+  await addGarments(page);
+  await addRun(page, { screens: "A3" });
+  await go(page, "#/screens/new", "#label");
+  await fillForm(page, { label: "A3", count: 156, emulsion: "Harbour blue" });
+  await save(page);
+  const step = (name) => page.locator(`#needs [data-step=${name}]`);
+  await step("Expose").getByText("allow 5\u00a0min").waitFor();
+  for (const name of ["Coat", "Dry"]) await press(page, step(name).locator(".button"));
+  // No time is known yet: the link leads to where one is found.
+  await step("Expose").locator(".screen-exposure").getByText("Exposure time").waitFor();
+  await go(page, "#/stencil/exposure/find", "#time");
+  if (!(await page.locator("#which").evaluate((fold) => fold.open))) await press(page, "#which summary");
+  await chooseRadio(page, "kind", "Already known");
+  await fillForm(page, { mesh: 156, time: 239 });
+  await save(page);
+  await waitForAnswer(page, "239\u00a0s");
+  await go(page, "#/screens", "#needs");
+  await step("Expose").locator(".screen-exposure").getByText("Expose for 239\u00a0s (Bulb)").waitFor();
+  await press(page, ".screen-exposure");
+  await waitForAnswer(page, "239\u00a0s");
+});
+
 test("ink volume comes from the mesh's data sheet or says what is missing", async (t) => {
   const page = await openDemo(t, app);
   await go(page, "#/stencil/volume", "#volume");
   await chooseRadio(page, "mesh", "110 · 80\u00a0µm");
   await page.locator("#lacks").getByText("Thread diameter can't replace them").waitFor();
   assert.equal(await page.locator("#need").count(), 0);
-  await chooseRadio(page, "mesh", "Another");
+  await chooseRadio(page, "mesh", "Other mesh");
   // Ao 31 %, D 60 µm: 18.6 cm³/m², "Theoretical ink volume", Vth = Ao × D.
   await fillForm(page, { count: 305, open_area: 31, thickness: 60 });
   await page.locator("#volume").getByText("18.6", { exact: true }).waitFor();

@@ -2,6 +2,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { DESK, PHONE } from "../support/browser.mjs";
+import { importStock } from "../support/ink-helpers.mjs";
 import { fillForm, go, hashOf, openAllSections, press, save, waitForText } from "../support/page.mjs";
 import { visitPages } from "../support/pages/index.mjs";
 import { openDemo, openShop, testServer } from "../support/setup.mjs";
@@ -127,7 +128,7 @@ test("making again uses the approved revision, not a newer one", async (t) => {
   await press(page, page.locator("#recipes .ink-row").filter({ hasText: "Bone" }));
   await waitForText(page, "#newer", "Version 2 is newer but not approved yet. Mixing uses version 1.");
   await press(page, "#again");
-  await waitForText(page, "#which", "Approved by Marsh Lane Seed Library");
+  await waitForText(page, "#which", "Approved by Saltgrass Seed Library");
   await page.locator("#grams").fill("750");
   await waitForText(page, "#total", g(750));
   // By hand: 97.2, 1.8, 0.6 and 0.4 percent of 750 g.
@@ -135,7 +136,7 @@ test("making again uses the approved revision, not a newer one", async (t) => {
 
   await press(page, '#which [data-revision="2"]');
   await waitForText(page, "#which h2", "This is version 2");
-  await waitForText(page, "#which .ink-choose", "Version 1 is the one Marsh Lane Seed Library approved.");
+  await waitForText(page, "#which .ink-choose", "Version 1 is the one Saltgrass Seed Library approved.");
   assert.equal((await weighed(page)).Yellow, g(15));
   await press(page, '#which [data-revision="1"]');
   await waitForText(page, "#which h2", "This is version 1");
@@ -305,7 +306,21 @@ test("the ink page shows the day's needs, low stock and open pots", async (t) =>
   await waitForText(page, "#low", "2 components are low");
   assert.deepEqual(await texts(page, "#pots .row-words strong"), ["White, jerseys", "Apricot, choir", "Fern, totes", "Bone"]);
   await press(page, page.locator(".ink-need").filter({ hasText: "Fern" }).locator(".ink-act"));
+  await page.locator("#size").waitFor();
   assert.match(await hashOf(page), /^#\/pot\/for\//);
+});
+
+test("a recipe says how its ink cures, by the ink's data sheet", async (t) => {
+  const page = await openShop(t, app);
+  const recipe = await importStock(page, [["Blue", "pigment"]], "Brick", [["Blue", 100]]);
+  await waitForText(page, "#ink-sheet", "Add ink data sheet");
+  await press(page, "#ink-sheet a");
+  await page.locator("#cure").waitFor();
+  await fillForm(page, { ink: "brick", cure: 320, hold: 90 });
+  await save(page);
+  await page.locator("#cure").waitFor({ state: "detached" });
+  await go(page, recipe, "#best");
+  await waitForText(page, "#ink-sheet", /Cure: 320\s°F for 90\ss/);
 });
 
 for (const language of ["english", "spanish"]) {

@@ -23,7 +23,7 @@ test("a guess alone gives no percentage, and the run's own pace does", async (t)
   await page.locator("#chance .tight").getByText("Likely printed by the due time").waitFor();
   assert.doesNotMatch(await page.locator("#chance").innerText(), /%/);
   await pullEvery(page, 30, 7);
-  await page.locator("#chance .good").getByText("Printed by the due time (99%)").waitFor();
+  await page.locator("#chance .good").getByText("Printed by the due time (99% chance)").waitFor();
   await press(page, "#pace");
   const words = page.locator("#pace-words");
   await words.getByText("Due 4:00\u00a0pm").waitFor();

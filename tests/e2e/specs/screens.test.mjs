@@ -63,7 +63,7 @@ test("an empty screen list is filled with a range of labels", async (t) => {
   await save(page);
   await page.locator("#label-help .problem").waitFor();
   await page.locator("#label").fill("1-99");
-  await page.locator("#label-help").getByText("At most 60 at once.").waitFor();
+  await page.locator("#label-help").getByText("At most 60.").waitFor();
   await page.locator("#label").fill("A7, A8");
   await save(page);
   await waitForScreens(page, "Clean", 9);
@@ -211,6 +211,7 @@ test("a screen's card changes its state, with undo, also of deletion", async (t)
   const page = await openShop(t, app);
   await addScreens(page, { label: "A1" });
   await openScreen(page, "A1");
+  await page.locator(".screen-moves [data-to=Coated]").getByText("Mark coated").waitFor();
   await press(page, ".screen-moves [data-to=Coated]");
   await waitForState(page, "Coated");
   await press(page, "#dry");

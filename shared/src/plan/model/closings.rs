@@ -30,6 +30,16 @@ impl Closings {
         self.on(day).map(|closing| if closing < DAY_TURN { TimeOfDay::LAST } else { closing })
     }
 
+    /// When the shop would close on a day off that it works: as on the latest such weekday that it worked, else as on
+    /// the weekday before it that is not a day off, else at [`DEFAULT_CLOSING`].
+    pub fn usual(&self, day: Day) -> TimeOfDay {
+        let weekday = day.weekday();
+        let last = self.days.iter().rfind(|(on, _)| **on < day && on.weekday() == weekday);
+        last.map(|(_, time)| *time)
+            .or_else(|| (1..7).rev().find_map(|ahead| self.week[(weekday + ahead) % 7]))
+            .unwrap_or(DEFAULT_CLOSING)
+    }
+
     /// When the shop closes on a day; `None` on a day off.
     pub fn on(&self, day: Day) -> Option<TimeOfDay> {
         self.days.get(&day).copied().or(self.week[day.weekday()])

@@ -25,9 +25,21 @@ pub fn ClimateAdvice(climate: Memo<ClimateView>) -> impl IntoView {
                 {verdict(climate, row)}
                 {row.old.then(|| view! { <p class="caution" id="room-old"><Icon name="clock"/>{i18n::climate_old()}</p> })}
                 {climate.water.map(|water| view! { <p class="room-water" id="room-water"><Icon name="drop"/><span>{i18n::water(water)}</span></p> })}
-                {climate.level.filter(|level| *level > HeatLevel::Lower).map(|_| view! { <p class="caution"><Icon name="alert"/>{i18n::climate_symptoms()}</p> })}
             }.into_any()
         })
+    }
+}
+
+/// The signs of heat illness: whatever the numbers say, since they leave out the heat of dryer and flash. Folded while
+/// the risk is lower.
+#[component]
+pub fn Symptoms(climate: Memo<ClimateView>) -> impl IntoView {
+    let calls = Memo::new(move |_| climate.with(|climate| climate.level.is_some_and(|level| level > HeatLevel::Lower)));
+    view! {
+        <details class="room-details" id="room-symptoms" open=move || calls.get()>
+            <summary>{i18n::climate_symptoms_title()}</summary>
+            <p class="caution"><Icon name="alert"/>{i18n::climate_symptoms()}</p>
+        </details>
     }
 }
 
@@ -115,6 +127,7 @@ fn leaves_out(climate: &ClimateView) -> AnyView {
         <details class="room-details">
             <summary>{i18n::climate_leaves_out()}</summary>
             <ul class="heat-caveats">{climate.caveats.iter().map(|caveat| view! { <li>{i18n::climate_caveat(*caveat)}</li> }).collect::<Vec<_>>()}</ul>
+            <p>{i18n::climate_guides()}</p>
         </details>
     }.into_any()
 }

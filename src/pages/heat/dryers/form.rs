@@ -50,6 +50,7 @@ pub fn DryerFormPage(#[prop(into)] unit: Option<Subject>) -> impl IntoView {
                 })}
                 <TextArea label=i18n::notes() bound=bound!(form.notes) problems/>
                 <p class="caution"><Icon name="heat"/>{i18n::heat_caution()}</p>
+                <p class="caution"><Icon name="alert"/>{i18n::caution_power_and_fumes()}</p>
                 <SaveBar problems busy=submit.busy/>
             </form>
             {name.map(|name| view! {

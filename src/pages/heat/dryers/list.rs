@@ -1,7 +1,8 @@
 //! The shop's dryers and flash units, and the measured error of each.
 
 use crate::components::{Empty, Icon, Page};
-use crate::i18n;
+use crate::i18n::{self, Term};
+use crate::pages::help::help;
 use crate::route::{HeatRoute, Route};
 use crate::store::Store;
 use lastpull_core::heat::{Heater, SensorReading, heater_list};
@@ -19,7 +20,7 @@ pub fn DryersPage() -> impl IntoView {
         view! { <a class="button primary with-icon" href=HeatRoute::NewDryer.hash()><Icon name="plus"/>{i18n::unit_add()}</a> }
     };
     view! {
-        <Page title=Signal::derive(|| i18n::units_title().to_owned()) up=Route::Heat(HeatRoute::Home) class="heat">
+        <Page title=Signal::derive(|| i18n::units_title().to_owned()) up=Route::Heat(HeatRoute::Home) aside=help(Term::DryerOffset) class="heat">
             {move || units.with(|units: &Vec<(Subject, Heater)>| if units.is_empty() {
                 view! { <Empty icon="heat" title=i18n::units_none_title() text=i18n::units_none_text()>{add()}</Empty> }.into_any()
             } else {
@@ -29,6 +30,7 @@ pub fn DryersPage() -> impl IntoView {
                     <p class="caution"><Icon name="heat"/>{i18n::heat_caution()}</p>
                 }.into_any()
             })}
+            <p class="caution"><Icon name="alert"/>{i18n::caution_power_and_fumes()}</p>
         </Page>
     }
 }

@@ -3,7 +3,8 @@
 use super::list::reading_words;
 use crate::components::{Choice, Icon, NotHere, Page};
 use crate::forms::{Field, FormSubmit, Kind, SaveBar, bound};
-use crate::i18n;
+use crate::i18n::{self, Term};
+use crate::pages::help::help;
 use crate::route::{HeatRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
@@ -36,7 +37,7 @@ pub fn MeasureDryerPage(id: Subject) -> impl IntoView {
     };
     let up = Route::Heat(HeatRoute::Dryers);
     view! {
-        <Page title=Signal::derive(move || i18n::measure_title(name.clone())) up class="form">
+        <Page title=Signal::derive(move || i18n::measure_title(name.clone())) up aside=help(Term::DryerOffset) class="form">
             <p>{i18n::measure_text()}</p>
             <form on:submit=move |event| submit.submit(store, &event, up) novalidate=true>
                 {submit.draft_line()}

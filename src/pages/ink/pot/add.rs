@@ -5,18 +5,19 @@ use super::ledger_text::scale_step;
 use crate::components::{Empty, Icon, Keypad, NotHere, Page, Swatch};
 use crate::forms::{Bound, Draft, Field, FormSubmit, Kind, field_name, problem_text};
 use crate::i18n;
-use crate::platform::{ids, wake_lock};
+use crate::platform::{clock, dom, ids, wake_lock};
 use crate::route::{InkRoute, PotRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::form::Problems;
 use lastpull_core::ids::Subject;
 use lastpull_core::ink::{
-    AfterAddition, InkFact, PartRow, PourForm, PourStep, after_addition, components_to_add, last_added, pot_state,
-    scale_readings,
+    AfterAddition, ComponentKind, InkFact, PartRow, PourForm, PourStep, after_addition, components_to_add, last_added,
+    pot_state, scale_readings,
 };
 use lastpull_core::units::Grams;
 use leptos::prelude::*;
+use std::time::Duration;
 
 /// The page.
 #[component]
@@ -58,6 +59,11 @@ pub fn AddToPotPage(id: Subject) -> impl IntoView {
     // The note only: what the scale showed is worth nothing later.
     let draft = Draft::of_dialog("why").keep(note);
     let problems = submit.problems;
+    // What is shown next begins at the top of the page, and so does the keyboard focus.
+    let show = move |event: Option<Subject>| {
+        added.set(event);
+        clock::after(Duration::ZERO, || dom::focus("heading"));
+    };
     let send = Callback::new(move |()| {
         let Some(facts) = submit.validate() else { return };
         let event = facts.first().map(|(event, _)| *event);
@@ -65,16 +71,16 @@ pub fn AddToPotPage(id: Subject) -> impl IntoView {
         grams.set(String::new());
         note.set(String::new());
         draft.saved();
-        added.set(event);
+        show(event);
     });
     // The addition just recorded, until the user continues or undoes it.
     let just = Memo::new(move |_| {
         added.get().filter(|event| store.shop.with(|shop| shop.ink.event(*event).is_some_and(|row| !row.deleted)))
     });
-    let same = Callback::new(move |()| added.set(None));
+    let same = Callback::new(move |()| show(None));
     let other = Callback::new(move |()| {
         picked.set(None);
-        added.set(None);
+        show(None);
     });
     // Once a component is chosen, the keypad replaces the list.
     let choosing = RwSignal::new(false);
@@ -85,6 +91,7 @@ pub fn AddToPotPage(id: Subject) -> impl IntoView {
     let picked_row = Memo::new(move |_| {
         picked.get().and_then(|id| rows.with(|rows| rows.iter().find(|row| row.component == id).cloned()))
     });
+    let additive = move || picked_row.with(|row| row.as_ref().is_some_and(|row| row.kind == ComponentKind::Additive));
     let shows = move || store.shop.with(|shop| scale_readings(shop, id)).now;
     let bound = Bound::of(field_name!(PourForm.note), note);
     let title = i18n::pot_add_to(name);
@@ -118,7 +125,7 @@ pub fn AddToPotPage(id: Subject) -> impl IntoView {
                     <Icon name="repeat"/>
                 </button>
                 <p class="pot-typed" class:none=move || grams.with(String::is_empty) id="typed" aria-live="polite">
-                    <strong>{move || if grams.with(String::is_empty) { "0".to_owned() } else { grams.get() }}</strong>
+                    <strong>{move || if grams.with(String::is_empty) { "0".to_owned() } else { i18n::with_mark(grams.get()) }}</strong>
                     <span>{i18n::unit_weight()}</span>
                 </p>
                 {problem(problems, field_name!(PourForm.grams))}
@@ -134,6 +141,7 @@ pub fn AddToPotPage(id: Subject) -> impl IntoView {
                 {draft.line()}
                 <Field label=i18n::pot_why() kind=Kind::Words bound problems/>
                 <p class="quiet-line">{i18n::pot_photo_after()}</p>
+                {move || additive().then(|| view! { <p class="caution"><Icon name="alert"/>{i18n::caution_additive()}</p> })}
             </section>
         }
     };

@@ -4,14 +4,15 @@ use super::batch_suggestion::suggestion;
 use super::ledger_text::scale_step;
 use crate::components::{Choice, Empty, Icon, NotHere, Page, Swatch, Switch};
 use crate::forms::{Field, FormSubmit, Kind, SaveBar, bound};
-use crate::i18n;
+use crate::i18n::{self, Term};
+use crate::pages::help::help;
 use crate::platform::ids;
 use crate::route::{InkRoute, PotRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::ids::RunId;
 use lastpull_core::ids::Subject;
-use lastpull_core::ink::{InkFact, NewPot, PotForm, RunForPot, new_pot_for_revision, new_pot_for_run};
+use lastpull_core::ink::{ComponentKind, InkFact, NewPot, PotForm, RunForPot, new_pot_for_revision, new_pot_for_run};
 use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
@@ -77,7 +78,7 @@ pub fn NewPotPage(#[prop(into)] of: Option<Subject>, #[prop(into)] run: Option<R
         view! { <Field label=i18n::pot_name() kind=Kind::Words bound=bound!(form.name) problems/> }
     };
     view! {
-        <Page title=Signal::derive(move || title.clone()) up=Route::Ink(InkRoute::Home) class="form pot-new">
+        <Page title=Signal::derive(move || title.clone()) up=Route::Ink(InkRoute::Home) aside=help(Term::Batch) class="form pot-new">
             {new.with_value(composition)}
             <form on:submit=move |event| submit.submit(store, &event, Route::Pot(PotRoute::Pot(id))) novalidate=true>
                 {submit.draft_line()}
@@ -89,7 +90,7 @@ pub fn NewPotPage(#[prop(into)] of: Option<Subject>, #[prop(into)] run: Option<R
                     <Switch id="of-ink" label=i18n::pot_of_ink() hint=i18n::pot_of_ink_hint() value=Signal::derive(move || form.with(|form| form.of_ink)) on_set=Callback::new(move |on| form.update(|form| form.of_ink = on))/>
                 })}
                 <div class="field-pair">
-                    <Field label=i18n::pot_tare() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound!(form.tare) problems hint=i18n::pot_tare_hint()/>
+                    <Field label=i18n::pot_tare() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound!(form.tare) problems hint=i18n::pot_tare_hint() help=help(Term::Tare)/>
                     <Field label=i18n::pot_capacity() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound!(form.capacity) problems hint=i18n::pot_capacity_hint()/>
                 </div>
                 {(!by_eye).then(name)}
@@ -129,6 +130,7 @@ fn composition(new: &NewPot) -> AnyView {
         }
         (None, None) => view! { <span class="badge"><Icon name="info"/>{i18n::pot_no_yes()}</span> },
     };
+    let additive = new.parts.iter().any(|part| part.kind == ComponentKind::Additive);
     view! {
         <section class="pot-what">
             <p class="pot-marks"><Swatch colour=new.colour/><strong id="revision">{i18n::pot_revision(revision)}</strong>{yes}</p>
@@ -137,6 +139,7 @@ fn composition(new: &NewPot) -> AnyView {
                 {new.parts.iter().map(|part| view! { <li><Swatch colour=part.colour/><span>{part.name.clone()}</span><strong>{i18n::pot_percent(part.percent)}</strong></li> }).collect::<Vec<_>>()}
             </ul>
         </section>
+        {additive.then(|| view! { <p class="caution"><Icon name="alert"/>{i18n::caution_additive()}</p> })}
     }.into_any()
 }
 

@@ -7,7 +7,7 @@ use crate::pages::photos::Photos;
 use crate::route::{ColourRoute, InkRoute, PotRoute, Route};
 use crate::store::Store;
 use lastpull_core::ids::Subject;
-use lastpull_core::ink::{Component, ComponentCard, StockChange, StockLine, StockRow, component_card};
+use lastpull_core::ink::{Component, ComponentCard, ComponentKind, StockChange, StockLine, StockRow, component_card};
 use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
@@ -61,6 +61,7 @@ fn left(card: &ComponentCard) -> AnyView {
                 <p class="muted">{kind}</p>
             </div>
         </div>
+        {(component.kind == ComponentKind::Additive).then(|| view! { <p class="caution"><Icon name="alert"/><span>{i18n::caution_additive()}</span></p> })}
         {low.as_ref().map(|low| view! { <p class="caution"><Icon name="alert"/><span>{i18n::ink_low_why(low)}</span></p> })}
         {left.is_some_and(|left| left < Grams::ZERO).then(|| view! { <p class="caution"><Icon name="alert"/><span>{i18n::ink_below_nothing()}</span></p> })}
         <p class="quiet-line">{story_line(card)}</p>

@@ -2,7 +2,8 @@
 
 use crate::components::{Choice, Icon, NotHere, Page, Switch};
 use crate::forms::{Field, FormSubmit, Kind, SaveBar, TextArea, bound, delete, field_name, set};
-use crate::i18n;
+use crate::i18n::{self, Term};
+use crate::pages::help::help;
 use crate::platform::ids;
 use crate::route::{InkRoute, Route};
 use crate::store::Store;
@@ -39,7 +40,7 @@ pub fn ComponentFormPage(#[prop(into)] component: Option<Subject>) -> impl IntoV
     let up = component.map_or(STOCK, |id| Route::Ink(InkRoute::Component(id)));
     let name = before.map(|found| found.name);
     view! {
-        <Page title=Signal::derive(move || title.to_owned()) up class="form">
+        <Page title=Signal::derive(move || title.to_owned()) up aside=help(Term::Component) class="form">
             <form on:submit=move |event| submit.submit(store, &event, Route::Ink(InkRoute::Component(id))) novalidate=true>
                 {submit.draft_line()}
                 <Field label=i18n::ink_component_name() kind=Kind::Words bound=bound!(form.name) problems hint=i18n::ink_component_name_hint()/>
@@ -79,9 +80,11 @@ pub(super) fn KindAndColour(form: RwSignal<ComponentForm>) -> impl IntoView {
     let set = Callback::new(move |on: bool| {
         form.update(|form| form.colour = if on { GREY.into() } else { String::new() });
     });
+    let additive = Memo::new(move |_| form.with(|form| form.kind == ComponentKind::Additive));
     let none = Signal::derive(lastpull_core::form::Problems::new);
     view! {
         <Choice label=i18n::ink_kind() name="kind" options=kinds value=Signal::derive(move || form.with(|form| form.kind)) on_pick=pick/>
+        {move || additive.get().then(|| view! { <p class="caution"><Icon name="alert"/>{i18n::caution_additive()}</p> })}
         <div class="ink-colour-ask">
             <Switch id="coloured" label=i18n::ink_has_colour() value=coloured on_set=set/>
             {move || coloured.get().then(|| view! {

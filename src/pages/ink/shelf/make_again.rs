@@ -13,7 +13,7 @@ use lastpull_core::facts::Fact;
 use lastpull_core::form::Problems;
 use lastpull_core::ids::Subject;
 use lastpull_core::ink::{
-    BatchSizeForm, InkFact, MakeAgain, MakeRow, RevisionName, best_revision, make_again, revisions_of,
+    BatchSizeForm, ComponentKind, InkFact, MakeAgain, MakeRow, RevisionName, best_revision, make_again, revisions_of,
 };
 use leptos::prelude::*;
 
@@ -48,6 +48,11 @@ pub fn MakeAgainPage(id: Subject) -> impl IntoView {
         let nothing = lastpull_core::ink::BatchSize::Whole(lastpull_core::units::Grams::ZERO);
         store.shop.with(|shop| make_again(shop, id, choice.get(), nothing))
     });
+    let additive = Memo::new(move |_| {
+        suggestion.with(|made| {
+            made.as_ref().is_some_and(|made| made.rows.iter().any(|row| row.part.kind == ComponentKind::Additive))
+        })
+    });
     let pot = ids::new_id();
     let busy = RwSignal::new(false);
     let problems = RwSignal::new(Problems::new());
@@ -76,6 +81,7 @@ pub fn MakeAgainPage(id: Subject) -> impl IntoView {
             <BatchSizeFields id form sized/>
             {move || made.with(|made| made.as_ref().map(rows))}
             {move || made.with(|made| made.as_ref().map(|made| rounding(store, made)))}
+            {move || additive.get().then(|| view! { <p class="caution"><Icon name="alert"/>{i18n::caution_additive()}</p> })}
             <div class="field-pair">
                 <Field label=i18n::pot_tare() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound!(form.tare) problems hint=i18n::pot_tare_hint()/>
                 <Field label=i18n::pot_capacity() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound!(form.capacity) problems hint=i18n::pot_capacity_hint()/>

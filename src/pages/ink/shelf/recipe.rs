@@ -9,8 +9,9 @@ use crate::components::{Icon, MenuRow, NotHere, Page, Swatch, long_rows};
 use crate::forms::delete;
 use crate::i18n;
 use crate::pages::photos::Photos;
-use crate::route::{ColourRoute, InkRoute, JobsRoute, PotRoute, Route};
+use crate::route::{ColourRoute, HeatRoute, InkRoute, JobsRoute, PotRoute, Route};
 use crate::store::Store;
+use lastpull_core::heat::sheet_for;
 use lastpull_core::ids::Subject;
 use lastpull_core::ink::{RecipeCard, RevisionRow, recipe_card};
 use leptos::prelude::*;
@@ -36,7 +37,7 @@ pub fn RecipePage(id: Subject) -> impl IntoView {
         };
         view! {
             <Page title={Signal::<String>::from(name)} up=Route::Ink(InkRoute::Home) aside class="ink">
-                {move || card.with(|card| card.as_ref().map(|card| view! { {current_revision(card)} {used(store, card)} {cost_and_density(card)} }))}
+                {move || card.with(|card| card.as_ref().map(|card| view! { {current_revision(card)} {sheet(store, card)} {used(store, card)} {cost_and_density(card)} }))}
                 <Revisions card/>
                 <section class="ink-section"><h2>{i18n::photos_title()}</h2><Photos subject=id/></section>
                 <div class="button-row">
@@ -72,12 +73,12 @@ fn current_revision(card: &RecipeCard) -> AnyView {
             {row.on_top.then(|| view! { <p class="quiet-line">{i18n::ink_top_note()}</p> })}
             {limit_warnings(&row.limits)}
             <a class="button primary huge" id="again" href=Route::Ink(InkRoute::MakeAgain(id)).hash()>
-                <Icon name="repeat"/>{if row.approval.is_some() { i18n::ink_make_again() } else { i18n::ink_make() }}
+                <Icon name="ink"/>{i18n::ink_make()}
             </a>
         </section>
         {(!note.is_empty()).then(|| view! { <p class="job-notes">{note}</p> })}
         <div class="ink-doors">
-            {door("mix", "ink", i18n::ink_mix_pot(), Route::Pot(PotRoute::NewFromRevision(row.name.id)))}
+            {door("mix", "press", i18n::ink_mix_pot(), Route::Pot(PotRoute::NewFromRevision(row.name.id)))}
             {door("revise", "edit", i18n::ink_revise(), Route::Ink(InkRoute::Revise(id)))}
             {door("cover", "shirt", i18n::ink_cover(), Route::Colour(ColourRoute::Cover(id)))}
             {door("target", "drop", i18n::ink_target(), Route::Colour(ColourRoute::Target(id)))}
@@ -87,6 +88,21 @@ fn current_revision(card: &RecipeCard) -> AnyView {
 
 fn door(id: &'static str, icon: &'static str, title: &'static str, route: Route) -> AnyView {
     view! { <a class="ink-door" id=id href=route.hash()><Icon name=icon/><strong>{title}</strong></a> }.into_any()
+}
+
+/// How it is cured: the ink's data sheet, which is kept with the heat.
+fn sheet(store: Store, card: &RecipeCard) -> AnyView {
+    let found = store.shop.with_untracked(|shop| {
+        sheet_for(shop, &card.recipe.name).map(|(id, sheet)| (id, i18n::sheet_cure_words(&sheet.figures)))
+    });
+    let (route, words) = match found {
+        Some((id, words)) => (HeatRoute::Sheet(id), i18n::ink_cures(words)),
+        None => (HeatRoute::NewSheet, i18n::fix_sheet().to_owned()),
+    };
+    view! {
+        <ul class="menu" id="ink-sheet"><MenuRow href=route.hash() icon="heat" title=i18n::paper_sheet().to_owned() text=words/></ul>
+    }
+    .into_any()
 }
 
 /// Its pots, and the coming runs with it.

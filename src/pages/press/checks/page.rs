@@ -50,6 +50,8 @@ pub fn Checks(id: RunId, heading: Heading) -> impl IntoView {
             <CrewPicker label=i18n::checked_by() name="crew"/>
             <CheckRows id list/>
             <p class="caution"><Icon name="heat"/>{i18n::checks_caution()}</p>
+            <p class="caution"><Icon name="alert"/>{i18n::caution_around_heat()}</p>
+            {move || list.with(|list| list.previous.is_none()).then(|| view! { <p class="quiet-line" id="first-run">{i18n::first_run_hint()}</p> })}
             <div class="start-bar" class:held=hold>
                 {missing}
                 <button

@@ -2,6 +2,7 @@
 
 use super::actions::end_run;
 use crate::components::{Choice, Icon, Sheet, Switch};
+use crate::forms::focus_problem;
 use crate::i18n;
 use crate::store::Store;
 use lastpull_core::facts::Fact;
@@ -86,16 +87,19 @@ fn Number(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, close: Ca
     let of = RwSignal::new(size.get_untracked());
     let sizes = count
         .with_untracked(|count| count.sizes.iter().map(|row| (row.size, i18n::size(row.size))).collect::<Vec<_>>());
+    let refuse = move |why: String| {
+        problem.set(Some(why));
+        focus_problem();
+    };
     let send = move |sign: i32| match parse_whole(&text.get_untracked(), 1, 10_000) {
-        Err(found) => problem.set(Some(i18n::number_problem(found))),
+        Err(found) => refuse(i18n::number_problem(found)),
         Ok(pieces) => {
             let size = of.get_untracked();
             let good = count.with_untracked(|count| {
                 count.sizes.iter().find(|row| row.size == size).map_or(count.good, |row| row.good)
             });
             if sign < 0 && pieces > good {
-                problem.set(Some(i18n::number_too_many().into()));
-                return;
+                return refuse(i18n::number_too_many().into());
             }
             close.run(());
             let signed = sign * pieces.cast_signed();
@@ -115,9 +119,9 @@ fn Number(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, close: Ca
                 <div class="field">
                     <label for="pieces">{i18n::pieces_how_many()}</label>
                     <div class="field-input">
-                        <input id="pieces" type="text" inputmode="numeric" autocomplete="off" prop:value=text on:input=move |event| text.set(event_target_value(&event))/>
+                        <input id="pieces" type="text" inputmode="numeric" autocomplete="off" prop:value=move || i18n::with_mark(text.get()) on:input=move |event| text.set(i18n::with_mark(event_target_value(&event))) aria-invalid=move || problem.with(Option::is_some).to_string() aria-describedby="pieces-help"/>
                     </div>
-                    <p class="problem" role="alert">{problem}</p>
+                    <p class="problem" role="alert" id="pieces-help">{problem}</p>
                 </div>
                 <div class="button-row">
                     <button type="submit" class="button primary with-icon" id="number-add"><Icon name="plus"/>{i18n::number_add()}</button>
@@ -137,6 +141,7 @@ fn Stop(id: RunId, count: Memo<CountView>, close: Callback<()>) -> impl IntoView
     };
     view! {
         <Sheet title=i18n::stop_title() on_close=close>
+            <p class="caution"><Icon name="heat"/>{i18n::caution_stopped()}</p>
             <div class="cause-grid">
                 {StopCause::ALL.into_iter().map(|cause| view! {
                     <button type="button" class="button cause" data-cause=format!("{cause:?}") on:click=move |_| stop(cause)>{i18n::stop_cause(cause)}</button>

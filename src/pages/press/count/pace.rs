@@ -48,7 +48,7 @@ fn lead(pace: &PaceView) -> AnyView {
     view! {
         <p class="pace-lead" id="finish">
             <strong>{out_at(i18n::moment(expected), pace.ends_at_press)}</strong>
-            <small>{i18n::between(early, late)}</small>
+            <small>{i18n::likely_between(i18n::between(early, late))}</small>
             {pace.goal.map(|goal| view! { <span id="chance"><GoalBadge goal/></span> })}
         </p>
         <p class="pace-line">

@@ -8,7 +8,8 @@ use super::history::{Batches, Charges};
 use super::put_in::PutIn;
 use super::take_out::{NoteOut, TakeOut};
 use crate::components::{Icon, Page};
-use crate::i18n;
+use crate::i18n::{self, Term};
+use crate::pages::help::Help;
 use crate::route::{ExposureRoute, Route};
 use crate::store::Store;
 use lastpull_core::screen::{BathTrend, BathView, bath_view, waiting_screens};
@@ -22,7 +23,10 @@ pub fn BathPage() -> impl IntoView {
     let asking = RwSignal::new(None::<Dialog>);
     let close = Callback::new(move |()| asking.set(None));
     let aside = move || {
-        view! { <a class="icon-button" href=ExposureRoute::BathSettings.hash() aria-label=i18n::bath_settings()><Icon name="gear"/></a> }
+        view! {
+            <Help term=Term::DipTank/>
+            <a class="icon-button" href=ExposureRoute::BathSettings.hash() aria-label=i18n::bath_settings()><Icon name="gear"/></a>
+        }
     };
     view! {
         <Page title=Signal::derive(|| i18n::stencil_bath().to_owned()) up=Route::Exposure(ExposureRoute::Home) aside class="stencil-bath">
@@ -30,6 +34,7 @@ pub fn BathPage() -> impl IntoView {
             <BatchInBath bath asking/>
             <WaitingScreens bath asking/>
             <p class="caution"><Icon name="alert"/>{i18n::bath_caution()}</p>
+            <p class="caution"><Icon name="alert"/>{i18n::caution_washer()}</p>
             {move || bath.with(|bath| (!bath.note.is_empty()).then(|| view! { <p class="stencil-note">{bath.note.clone()}</p> }))}
             <Chart bath/>
             <div class="stencil-folds">

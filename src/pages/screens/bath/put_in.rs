@@ -1,6 +1,6 @@
 //! Choosing the screens to put into the bath.
 
-use crate::components::{Checkboxes, Sheet};
+use crate::components::{Checkboxes, Icon, Sheet};
 use crate::forms::{Field, Kind, bound, submit_dialog};
 use crate::i18n;
 use crate::platform::ids;
@@ -63,6 +63,7 @@ pub fn PutIn(close: Callback<()>) -> impl IntoView {
                 {(!none).then(|| view! { <Checkboxes label=i18n::bath_pick() name="into" options=waiting ticked on_tick=tick/> })}
                 <Field label kind=Kind::Whole bound=bound!(form.count) problems hint/>
                 {move || over.get().map(|most| view! { <p class="quiet-line" id="over-capacity">{i18n::bath_capacity_over(most)}</p> })}
+                <p class="caution"><Icon name="alert"/>{i18n::caution_open_tank()}</p>
                 <button type="submit" class="button primary huge" id="put-in-now">{i18n::bath_put_in_these()}</button>
             </form>
         </Sheet>

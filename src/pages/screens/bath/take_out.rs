@@ -66,6 +66,7 @@ pub fn TakeOut(batch: Subject, bath: Memo<BathView>, close: Callback<()>) -> imp
                     <Field label=i18n::bath_out_count() kind=Kind::Whole bound=bound!(form.count) problems hint=i18n::bath_out_count_hint(count)/>
                 })}
                 <Time form problems kinds=&[BatchTimeKind::Elapsed, BatchTimeKind::Whole, BatchTimeKind::EachScreen] elapsed=i18n::duration(elapsed.get_untracked())/>
+                <p class="caution"><Icon name="alert"/>{i18n::caution_open_tank()}</p>
                 <button type="submit" class="button primary huge" id="out-now">{i18n::bath_out_button()}</button>
             </form>
             <button type="button" class="button quiet with-icon" id="forget" on:click=forget><Icon name="bin"/>{i18n::bath_out_forget()}</button>

@@ -2,7 +2,8 @@
 
 use crate::components::{Choice, Icon, NotHere, Page};
 use crate::forms::{Field, FormSubmit, Kind, SaveBar, bound, delete, field_name, set};
-use crate::i18n;
+use crate::i18n::{self, Term};
+use crate::pages::help::help;
 use crate::platform::ids;
 use crate::route::{ExposureRoute, Route};
 use crate::store::Store;
@@ -38,7 +39,7 @@ pub fn EmulsionPage(#[prop(into)] emulsion: Option<Subject>) -> impl IntoView {
         Family::ALL.into_iter().map(|family| (Some(family), i18n::emulsion_family_name(family).to_owned())).collect();
     let title = if emulsion.is_some() { i18n::screen_emulsion() } else { i18n::emulsion_new() };
     view! {
-        <Page title=Signal::derive(move || title.to_owned()) up=EQUIPMENT class="form">
+        <Page title=Signal::derive(move || title.to_owned()) up=EQUIPMENT aside=help(Term::EmulsionType) class="form">
             <form on:submit=move |event| submit.submit(store, &event, EQUIPMENT) novalidate=true>
                 {submit.draft_line()}
                 <Field label=i18n::lamp_name() kind=Kind::Words bound=bound!(form.name) problems hint=i18n::lamp_name_hint()/>
@@ -49,7 +50,7 @@ pub fn EmulsionPage(#[prop(into)] emulsion: Option<Subject>) -> impl IntoView {
                         <span>{i18n::emulsion_family_hint()}</span>
                     </p>
                 </div>
-                <Field label=i18n::emulsion_solids() kind=Kind::Whole unit=i18n::emulsion_percent() bound=bound!(form.solids) problems hint=i18n::sheet_may_stay_empty()/>
+                <Field label=i18n::emulsion_solids() kind=Kind::Whole unit=i18n::emulsion_percent() bound=bound!(form.solids) problems hint=i18n::sheet_may_stay_empty() help=help(Term::EmulsionSolids)/>
                 <SaveBar problems busy=submit.busy/>
             </form>
             {emulsion.map(|_| view! {

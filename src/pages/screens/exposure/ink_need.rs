@@ -1,10 +1,11 @@
 //! The ink need of a run through a mesh, and the transfer learned from a weighed run.
 
 use crate::forms::{Bound, Field, Kind, bound};
-use crate::i18n;
+use crate::i18n::{self, Term};
+use crate::pages::help::help;
 use lastpull_core::form::{FormProblem, Problems};
 use lastpull_core::screen::{InkUse, InkUseForm, ink_need, measured_transfer};
-use lastpull_core::units::parse_number;
+use lastpull_core::units::{Grams, Units};
 use leptos::prelude::*;
 
 /// Greatest weighed ink use, in grams.
@@ -41,7 +42,7 @@ pub fn Need(volume: Memo<Option<f64>>) -> impl IntoView {
                 <details class="stencil-fold" id="finer">
                     <summary>{i18n::volume_finer()}</summary>
                     <Field label=i18n::item_hits() kind=Kind::Whole bound=bound!(form.hits) problems/>
-                    <Field label=i18n::volume_transfer() kind=Kind::Decimal unit=i18n::emulsion_percent() bound=bound!(form.transfer) problems hint=i18n::volume_transfer_hint()/>
+                    <Field label=i18n::volume_transfer() kind=Kind::Decimal unit=i18n::emulsion_percent() bound=bound!(form.transfer) problems hint=i18n::volume_transfer_hint() help=help(Term::InkTransfer)/>
                     <Field label=i18n::volume_density() kind=Kind::Decimal unit=i18n::volume_density_unit() bound=bound!(form.density) problems/>
                     <Weighed form weighed ink/>
                 </details>
@@ -66,8 +67,10 @@ fn needed(ink: Option<InkUse>) -> AnyView {
 #[component]
 fn Weighed(form: RwSignal<InkUseForm>, weighed: RwSignal<String>, ink: Memo<Option<InkUse>>) -> impl IntoView {
     let text = Bound::of("weighed", weighed);
-    let grams =
-        Memo::new(move |_| weighed.with(|text| (!text.trim().is_empty()).then(|| parse_number(text, 0.1, HEAVIEST))));
+    let read = |text: &str| {
+        Grams::parse(text, Grams::from_grams(0.1), Grams::from_grams(HEAVIEST), Units::METRIC).map(Grams::grams)
+    };
+    let grams = Memo::new(move |_| weighed.with(|text| (!text.trim().is_empty()).then(|| read(text))));
     let problems = Memo::new(move |_| {
         let mut problems = Problems::new();
         if let Some(Err(problem)) = grams.get() {

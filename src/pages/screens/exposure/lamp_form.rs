@@ -53,6 +53,7 @@ pub fn LampPage(#[prop(into)] lamp: Option<Subject>) -> impl IntoView {
                     LampKind::Point => distance(i18n::lamp_distance_hint()),
                 }}
                 <p class="caution"><Icon name="alert"/>{i18n::exposure_caution()}</p>
+                <p class="caution"><Icon name="alert"/>{i18n::caution_lamp_power()}</p>
                 <SaveBar problems busy=submit.busy/>
             </form>
             {lamp.map(|_| view! {

@@ -4,7 +4,8 @@ use super::ink_need::Need;
 use super::mesh_fields::counted;
 use crate::components::{Choice, Icon, Page};
 use crate::forms::{Field, Kind, bound};
-use crate::i18n;
+use crate::i18n::{self, Term};
+use crate::pages::help::help;
 use crate::route::{ExposureRoute, Route};
 use crate::store::Store;
 use lastpull_core::form::Problems;
@@ -19,7 +20,7 @@ type Volume = Option<Result<MeshVolume, MissingSheetValue>>;
 pub fn MeshVolumePage() -> impl IntoView {
     let store = Store::from_context();
     let rows = store.shop.with_untracked(mesh_rows);
-    let form = RwSignal::new(MeshSheetForm { per: i18n::units(), ..MeshSheetForm::default() });
+    let form = RwSignal::new(MeshSheetForm { per: i18n::units().length, ..MeshSheetForm::default() });
     let problems = Memo::new(move |_| form.with(MeshSheetForm::check).err().unwrap_or_default());
     let picked = RwSignal::new(rows.iter().position(MeshRow::is_full).or((!rows.is_empty()).then_some(0)));
     let sheets = StoredValue::new(rows.iter().map(|row| row.sheet).collect::<Vec<_>>());
@@ -34,9 +35,9 @@ pub fn MeshVolumePage() -> impl IntoView {
     let labels: Vec<String> = rows.iter().map(|row| i18n::volume_on(row.labels.join(", "))).collect();
     let mut options: Vec<_> =
         rows.iter().enumerate().map(|(index, row)| (Some(index), i18n::cloth_short(&row.sheet.cloth()))).collect();
-    options.push((None, i18n::volume_typed().to_owned()));
+    options.push((None, i18n::exposure_other_mesh().to_owned()));
     view! {
-        <Page title=Signal::derive(|| i18n::stencil_volume().to_owned()) up=Route::Exposure(ExposureRoute::Home) class="stencil-volume">
+        <Page title=Signal::derive(|| i18n::stencil_volume().to_owned()) up=Route::Exposure(ExposureRoute::Home) aside=help(Term::InkVolume) class="stencil-volume">
             <section class="card stencil-answer" id="volume" aria-live="polite">{move || volume_text(volume.get(), none)}</section>
             {(!none).then(|| view! {
                 <div class="stencil-hinted">

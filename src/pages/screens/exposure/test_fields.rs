@@ -3,12 +3,11 @@
 use super::mesh_fields::{MeshBindings, mesh_inputs};
 use crate::components::Choice;
 use crate::forms::{Field, Kind, bound, field_name, problem_text};
-use crate::i18n;
+use crate::i18n::{self, Term};
+use crate::pages::help::{Help, help};
 use crate::store::Store;
 use lastpull_core::form::Problems;
-use lastpull_core::screen::{
-    CALCULATOR_COLUMNS, ExposureForm, ExposureMethodKind, GUIDE_STEPS, emulsion_list, lamp_list,
-};
+use lastpull_core::screen::{COLUMN_SHARES, ExposureForm, ExposureMethodKind, GUIDE_STEPS, emulsion_list, lamp_list};
 use leptos::prelude::*;
 
 /// The result of the test, by its kind.
@@ -53,10 +52,13 @@ fn Steps(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> impl Int
     view! {
         <div class="stencil-steps">
             <Choice label=i18n::exposure_solid() name="solid" options value on_pick=Callback::new(move |step: u8| form.update(|form| form.solid = step.to_string()))/>
-            <p class="field-help">
-                {move || problem().map(|problem| view! { <span class="problem">{problem}</span> " " })}
-                <span>{i18n::exposure_solid_hint(goal)}</span>
-            </p>
+            <div class="help-row">
+                <p class="field-help">
+                    {move || problem().map(|problem| view! { <span class="problem">{problem}</span> " " })}
+                    <span>{i18n::exposure_solid_hint(goal)}</span>
+                </p>
+                <Help term=Term::StepScale/>
+            </div>
         </div>
     }
 }
@@ -65,15 +67,16 @@ fn Steps(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> impl Int
 #[component]
 fn Columns(form: RwSignal<ExposureForm>, problems: RwSignal<Problems>) -> impl IntoView {
     let share = |percent: u8| i18n::number(f64::from(percent) / 100.0, 2);
-    let options = CALCULATOR_COLUMNS.into_iter().map(|percent| (percent, share(percent))).collect();
+    let in_form = move |percent: u8| i18n::with_mark(share(percent));
+    let options = COLUMN_SHARES.into_iter().map(|percent| (percent, share(percent))).collect();
     let value = Signal::derive(move || {
         let typed = form.with(|form| form.factor.trim().to_owned());
-        CALCULATOR_COLUMNS.into_iter().find(|percent| share(*percent) == typed).unwrap_or(0)
+        COLUMN_SHARES.into_iter().find(|percent| in_form(*percent) == typed).unwrap_or(0)
     });
-    let pick = Callback::new(move |percent: u8| form.update(|form| form.factor = share(percent)));
+    let pick = Callback::new(move |percent: u8| form.update(|form| form.factor = in_form(percent)));
     view! {
         <Choice label=i18n::exposure_factor() name="column" options value on_pick=pick/>
-        <Field label=i18n::exposure_factor_typed() kind=Kind::Decimal bound=bound!(form.factor) problems hint=i18n::exposure_factor_hint()/>
+        <Field label=i18n::exposure_factor_typed() kind=Kind::Decimal bound=bound!(form.factor) problems hint=i18n::exposure_factor_hint() help=help(Term::ColumnFilm)/>
     }
 }
 

@@ -3,7 +3,8 @@
 use super::data::sheet_words;
 use crate::components::{Choice, Icon, NotHere, Page, Switch};
 use crate::forms::{Field, FormSubmit, Kind, SaveBar, TextArea, Validated, bound, field_name};
-use crate::i18n;
+use crate::i18n::{self, Term};
+use crate::pages::help::help;
 use crate::pages::screens::exposure::counted;
 use crate::platform::ids;
 use crate::route::{Route, ScreensRoute};
@@ -14,7 +15,7 @@ use lastpull_core::ids::Subject;
 use lastpull_core::screen::{
     MeshSheetForm, NewLabels, ScreenForm, ScreenState, emulsion_list, new_labels, screens_of, sheet_to_copy,
 };
-use lastpull_core::units::Units;
+use lastpull_core::units::LengthUnit;
 use leptos::prelude::*;
 
 /// New screens; the missing ones that a run needs, if opened from a run.
@@ -22,14 +23,14 @@ use leptos::prelude::*;
 pub fn NewScreensPage(#[prop(into)] run: Option<RunId>) -> impl IntoView {
     let store = Store::from_context();
     let mut start = ScreenForm::default();
-    start.mesh.per = i18n::units();
+    start.mesh.per = i18n::units().length;
     if let Some(run) = run {
         store.shop.with_untracked(|shop| {
             let unlisted = screens_of(shop, run).into_iter().filter(|found| found.screen.is_none());
             start.label = unlisted.map(|found| found.label).collect::<Vec<_>>().join(", ");
             if let Some(mesh) = shop.run(run).and_then(|run| run.set_up.mesh) {
                 start.mesh =
-                    MeshSheetForm { count: mesh.to_string(), per: Units::UsCustomary, ..MeshSheetForm::default() };
+                    MeshSheetForm { count: mesh.to_string(), per: LengthUnit::Inches, ..MeshSheetForm::default() };
             }
         });
     }
@@ -125,9 +126,9 @@ fn FormPage(
                 <fieldset class="group">
                     <legend>{i18n::screen_form_coating()}</legend>
                     <Field label=i18n::screen_emulsion() kind=Kind::Words bound=bound!(form.emulsion) problems suggestions=emulsions/>
-                    <Field label=i18n::screen_tension() kind=Kind::Decimal unit=i18n::unit_tension() bound=bound!(form.tension) problems hint=i18n::screen_form_tension_hint()/>
+                    <Field label=i18n::screen_tension() kind=Kind::Decimal unit=i18n::unit_tension() bound=bound!(form.tension) problems hint=i18n::screen_form_tension_hint() help=help(Term::MeshTension)/>
                     <div class="field-pair">
-                        <Field label=i18n::screen_form_coats_print() kind=Kind::Whole bound=bound!(form.coats_print) problems/>
+                        <Field label=i18n::screen_form_coats_print() kind=Kind::Whole bound=bound!(form.coats_print) problems help=help(Term::Coats)/>
                         <Field label=i18n::screen_form_coats_squeegee() kind=Kind::Whole bound=bound!(form.coats_squeegee) problems/>
                     </div>
                 </fieldset>
@@ -174,11 +175,11 @@ fn Count(form: RwSignal<ScreenForm>, problems: RwSignal<Problems>) -> impl IntoV
     });
     move || {
         let per = per.get();
-        let unit = if per == Units::UsCustomary { i18n::unit_mesh_inch() } else { i18n::unit_mesh_metric() };
+        let unit = if per == LengthUnit::Inches { i18n::unit_mesh_inch() } else { i18n::unit_mesh_metric() };
         let suggestions =
-            if per == Units::UsCustomary { known.iter().map(u16::to_string).collect() } else { Vec::new() };
+            if per == LengthUnit::Inches { known.iter().map(u16::to_string).collect() } else { Vec::new() };
         view! {
-            <Field label=i18n::screen_mesh_count() kind=Kind::Whole unit bound=bound!(form.mesh.count) problems suggestions/>
+            <Field label=i18n::screen_mesh_count() kind=Kind::Whole unit bound=bound!(form.mesh.count) problems suggestions help=help(Term::MeshCount)/>
         }
     }
 }
@@ -212,8 +213,8 @@ fn Sheet(form: RwSignal<ScreenForm>, problems: RwSignal<Problems>) -> impl IntoV
             <summary>{i18n::sheet_title()}</summary>
             <p class="quiet-line">{i18n::sheet_hint()}</p>
             <div class="field-pair">
-                <Field label=i18n::screen_form_opening() kind=Kind::Whole unit="µm" bound=bound!(form.mesh.opening) problems/>
-                <Field label=i18n::screen_form_open_area() kind=Kind::Decimal unit="%" bound=bound!(form.mesh.open_area) problems/>
+                <Field label=i18n::screen_form_opening() kind=Kind::Whole unit="µm" bound=bound!(form.mesh.opening) problems help=help(Term::MeshOpening)/>
+                <Field label=i18n::screen_form_open_area() kind=Kind::Decimal unit="%" bound=bound!(form.mesh.open_area) problems help=help(Term::OpenArea)/>
             </div>
             <div class="field-pair">
                 <Field label=i18n::screen_form_thickness() kind=Kind::Whole unit="µm" bound=bound!(form.mesh.thickness) problems/>

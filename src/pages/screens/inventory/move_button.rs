@@ -6,17 +6,9 @@ use leptos::prelude::*;
 
 /// Moves to this state; the usual next one is emphasised.
 pub fn move_button(to: ScreenState, usual: bool, go: impl Fn() + 'static) -> AnyView {
-    let name = i18n::screen_state(to);
     view! {
-        <button
-            type="button"
-            class="button"
-            class:primary=usual
-            data-to=format!("{to:?}")
-            aria-label=i18n::move_to(name)
-            on:click=move |_| go()
-        >
-            {name}
+        <button type="button" class="button" class:primary=usual data-to=format!("{to:?}") on:click=move |_| go()>
+            {i18n::screen_move(to)}
         </button>
     }
     .into_any()

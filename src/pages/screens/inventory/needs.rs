@@ -3,10 +3,11 @@
 use super::record::record_screens;
 use crate::components::{Icon, Swatch};
 use crate::i18n;
+use crate::pages::shared::{ExposureLinks, StepCautions};
 use crate::route::{JobsRoute, Route, ScreensRoute};
 use crate::store::Store;
 use lastpull_core::ids::RunId;
-use lastpull_core::screen::{AlsoNeeded, NeedScreen, NeedStep, RunNeeds, screen_needs, tick_facts};
+use lastpull_core::screen::{AlsoNeeded, BurnStep, NeedScreen, NeedStep, RunNeeds, screen_needs, tick_facts};
 use lastpull_core::time::Millis;
 use leptos::prelude::*;
 
@@ -21,10 +22,14 @@ pub fn Needs() -> impl IntoView {
             return view! { <p class="verdict good" id="needs-none"><Icon name="check"/>{i18n::needs_none()}</p> }
                 .into_any();
         }
+        let can = |step: &&NeedStep| !step.now.is_empty();
+        let steps =
+            needs.iter().flat_map(|need| need.steps.iter().filter(can)).map(|step| step.step).collect::<Vec<_>>();
         view! {
             <section class="screen-needs" id="needs">
                 <h2>{i18n::needs_title()}</h2>
                 {needs.into_iter().map(|need| view! { <Need need/> }).collect_view()}
+                <StepCautions steps/>
             </section>
         }
         .into_any()
@@ -109,6 +114,7 @@ fn Step(run: RunId, step: NeedStep) -> impl IntoView {
     let NeedStep { step, screens, time, latest, late, now } = step;
     let name = i18n::burn_step(step);
     let can = !now.is_empty();
+    let exposed = (step == BurnStep::Expose).then(|| now.clone());
     let tick = move |_| {
         let (facts, labels) = store.shop.with_untracked(|shop| {
             let label = |id: &_| shop.screens.live(*id).map(|screen| screen.label.clone());
@@ -122,12 +128,13 @@ fn Step(run: RunId, step: NeedStep) -> impl IntoView {
         <li class="screen-step" class:next=can data-step=format!("{step:?}")>
             <span class="row-words">
                 <strong>{name}</strong>
-                <span class="muted">{i18n::screens_n(screens)}" · "{i18n::duration(time)}</span>
+                <span class="muted">{i18n::screens_n(screens)}" · "{i18n::burn_takes(i18n::duration(time))}</span>
                 {if late {
                     view! { <span class="screen-late"><Icon name="alert"/>{i18n::begin_late(when)}</span> }.into_any()
                 } else {
                     view! { <span>{i18n::begin_by(when)}</span> }.into_any()
                 }}
+                {exposed.map(|screens| view! { <ExposureLinks screens/> })}
             </span>
             {can.then(|| view! {
                 <button type="button" class="button with-icon" aria-label=format!("{name}: {}", i18n::burn_step_done()) on:click=tick>

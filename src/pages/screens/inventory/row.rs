@@ -20,7 +20,7 @@ pub fn Words(row: ScreenRow) -> impl IntoView {
     let warning = row.warning.map(|warning| {
         view! { <span><span class="badge tight"><Icon name="alert"/>{i18n::age_warning_short(warning)}</span></span> }
     });
-    let age = row.warning.is_none().then(|| i18n::age(row.age));
+    let age = row.warning.is_none().then(|| i18n::screen_for(i18n::age(row.age)));
     let carries = row.assigned.into_iter().next().map(|carried| {
         view! {
             <span class="screen-art">

@@ -9,7 +9,8 @@ use crate::components::{GarmentChip, Icon, NotHere, Page};
 use crate::forms::delete;
 use crate::i18n;
 use crate::pages::photos::Photos;
-use crate::route::{ExposureRoute, Route, ScreensRoute};
+use crate::pages::shared::{ExposureLinks, StepCautions};
+use crate::route::{Route, ScreensRoute};
 use crate::store::Store;
 use lastpull_core::ids::Subject;
 use lastpull_core::screen::{AssignedRun, BurnStep, ScreenCard, ScreenState, move_facts, screen_card, tick_facts};
@@ -69,6 +70,11 @@ fn StateSection(card: ScreenCard) -> impl IntoView {
         let facts = store.shop.with_untracked(|shop| tick_facts(shop, &[id], step, None, store.operator().as_deref()));
         record_screens(store, facts, i18n::burn_done_for(i18n::burn_step(step), label.get_value()));
     };
+    // The time to expose stands here from the coat on.
+    let exposes = (state == ScreenState::Coated && next_step != Some(BurnStep::Expose)).then_some(BurnStep::Expose);
+    let steps: Vec<BurnStep> = next_step.into_iter().chain(exposes).collect();
+    let to_tape = (next_step == Some(BurnStep::Tape)).then(i18n::state_to_tape_hint);
+    let hint = to_tape.or_else(|| i18n::screen_state_hint(state));
     let drying = next_step.filter(|step| matches!(step, BurnStep::Dry | BurnStep::WashDry));
     let others: Vec<ScreenState> =
         ScreenState::ALL.into_iter().filter(|other| *other != state && !next.contains(other)).collect();
@@ -77,6 +83,7 @@ fn StateSection(card: ScreenCard) -> impl IntoView {
         <section class="screen-stand">
             <p class="screen-state" id="state" data-state=format!("{state:?}")>{i18n::screen_state(state)}</p>
             <p class="muted">{i18n::screen_since(i18n::moment(row.since), i18n::age(row.age))}</p>
+            {hint.map(|hint| view! { <p>{hint}</p> })}
             {row.warning.map(|warning| view! { <p class="caution"><Icon name="alert"/>{i18n::age_warning_long(warning)}</p> })}
             <div class="button-row screen-moves">
                 {drying.map(|step| view! {
@@ -85,10 +92,9 @@ fn StateSection(card: ScreenCard) -> impl IntoView {
                 {next.into_iter().enumerate().map(|(index, state)| to(state, index == 0 && drying.is_none())).collect_view()}
             </div>
             {(state == ScreenState::Coated).then(|| view! {
-                <a class="button quiet with-icon screen-exposure" href=Route::Exposure(ExposureRoute::TimeForScreen(id)).hash()>
-                    <Icon name="lamp"/>{i18n::screen_exposure()}
-                </a>
+                <ExposureLinks screens=vec![id]/>
             })}
+            <StepCautions steps/>
             <details class="screen-fold">
                 <summary>{i18n::screen_other_state()}</summary>
                 <div class="button-row">{others.into_iter().map(|state| to(state, false)).collect_view()}</div>
