@@ -3,6 +3,7 @@
 pub mod day;
 pub mod failure;
 pub mod heat;
+pub mod help;
 pub mod ink;
 pub mod jobs;
 pub mod photos;

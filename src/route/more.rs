@@ -13,6 +13,10 @@ pub enum MoreRoute {
     Deleted,
     /// Where the data is stored, and the app's version.
     Storage,
+    /// The glossary.
+    Glossary,
+    /// The glossary at the term with this number.
+    GlossaryTerm(u8),
 }
 
 impl MoreRoute {
@@ -24,19 +28,24 @@ impl MoreRoute {
             ["backup"] => Some(Self::Backup),
             ["deleted"] => Some(Self::Deleted),
             ["about"] => Some(Self::Storage),
+            ["glossary"] => Some(Self::Glossary),
+            ["glossary", term] => term.parse().ok().map(Self::GlossaryTerm),
             _ => None,
         }
     }
 
     /// The hash after the area's prefix: empty, or with a leading slash.
-    pub fn path(self) -> &'static str {
-        match self {
+    pub fn path(self) -> String {
+        let fixed = match self {
             Self::Menu => "",
             Self::Settings => "/settings",
             Self::Backup => "/backup",
             Self::Deleted => "/deleted",
             Self::Storage => "/about",
-        }
+            Self::Glossary => "/glossary",
+            Self::GlossaryTerm(term) => return format!("/glossary/{term}"),
+        };
+        fixed.into()
     }
 
     /// The whole hash.

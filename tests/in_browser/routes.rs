@@ -57,7 +57,9 @@ fn area_of(route: Route) -> Vec<Route> {
         Route::Colour(_) => every!(ColourRoute: Match(id), Target(id), Cover(id), Component(id), NewDrawdown(id))
             .map(Route::Colour)
             .into(),
-        Route::More(_) => every!(MoreRoute: Menu, Settings, Backup, Deleted, Storage).map(Route::More).into(),
+        Route::More(_) => every!(MoreRoute: Menu, Settings, Backup, Deleted, Storage, Glossary, GlossaryTerm(7))
+            .map(Route::More)
+            .into(),
     }
 }
 

@@ -2,6 +2,7 @@
 
 mod closing;
 mod done_today;
+mod first_steps;
 mod keep_data_hint;
 mod page;
 mod rail;

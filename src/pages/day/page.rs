@@ -1,6 +1,7 @@
 //! The day's page.
 
 use super::done_today::DoneToday;
+use super::first_steps::FirstSteps;
 use super::keep_data_hint::KeepDataHint;
 use super::rail::Rail as RailList;
 use crate::components::{Empty, Icon, Page};
@@ -22,6 +23,7 @@ pub fn DayPage() -> impl IntoView {
     let ends_at_press = Memo::new(move |_| state.with(Rail::ending_at_press));
     // Failures that stop the press come before everything else.
     let standing = Memo::new(move |_| store.shop.with(failures_stopping_press));
+    let steps = FirstSteps::of(store);
     let aside = move || {
         view! {
             <a class="button" href=JobsRoute::List.hash()>{i18n::nav_jobs()}</a>
@@ -31,7 +33,11 @@ pub fn DayPage() -> impl IntoView {
     view! {
         <Page title=Signal::derive(|| i18n::day_title().to_owned()) aside class="day">
             {move || standing.get().into_iter().map(|notice| view! { <FailureBar notice titled=true/> }).collect_view()}
+            {move || steps.card()}
             {move || if verdict.with(|verdict| matches!(verdict, RailVerdict::Empty)) {
+                if steps.are_drawn() {
+                    return ().into_any();
+                }
                 view! {
                     <Empty icon="day" title=i18n::day_empty_title() text=i18n::day_empty_text()>
                         <a class="button primary" href=JobsRoute::New.hash()>{i18n::new_job()}</a>

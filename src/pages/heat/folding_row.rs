@@ -7,7 +7,7 @@ use leptos::prelude::*;
 pub fn folding_row(tone: &'static str, icon: &'static str, id: &'static str, line: String, within: AnyView) -> AnyView {
     view! {
         <details class=format!("heat-row {tone}") id=id>
-            <summary><Icon name=icon/><span>{line}</span><Icon name="next"/></summary>
+            <summary><Icon name=icon/><span>{line}</span></summary>
             <div class="heat-row-body">{within}</div>
         </details>
     }

@@ -2,7 +2,8 @@
 
 use crate::components::{Choice, Icon, NotHere, Page, Switch};
 use crate::forms::{Bound, Field, FormSubmit, Kind, SaveBar, bound, set};
-use crate::i18n;
+use crate::i18n::{self, Term};
+use crate::pages::help::help;
 use crate::platform::{clock, dom, ids};
 use crate::route::{JobsRoute, Route};
 use crate::store::Store;
@@ -79,7 +80,7 @@ pub fn RunFormPage(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<R
     });
     let ink = Bound { set: name_ink, ..typed };
     view! {
-        <Page title=Signal::derive(move || title.to_owned()) up=then class="form">
+        <Page title=Signal::derive(move || title.to_owned()) up=then aside=help(Term::Run) class="form">
             <form on:submit=move |event| submit.submit(store, &event, then) novalidate=true>
                 {submit.draft_line()}
                 <Choice label=i18n::run_where() name="location" options=locations value=location on_pick=Callback::new(pick_location)/>
@@ -88,10 +89,10 @@ pub fn RunFormPage(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<R
                     <legend>{i18n::run_group_print()}</legend>
                     <div class="field-pair colour-pair">
                         <Field label=i18n::run_ink_colour() kind=Kind::Colour bound=bound!(form.ink_colour) problems/>
-                        <Field label=i18n::item_ink() kind=Kind::Words bound=ink problems suggestions=inks/>
+                        <Field label=i18n::item_ink() kind=Kind::Words bound=ink problems suggestions=inks hint=i18n::run_ink_hint()/>
                     </div>
                     <div class="field-pair">
-                        <Field label=i18n::item_hits() kind=Kind::Whole bound=bound!(form.hits) problems hint=i18n::run_hits_hint()/>
+                        <Field label=i18n::item_hits() kind=Kind::Whole bound=bound!(form.hits) problems hint=i18n::run_hits_hint() help=help(Term::Stroke)/>
                         <Field label=i18n::run_guess() kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound!(form.guess) problems hint=i18n::run_guess_hint()/>
                     </div>
                 </fieldset>
@@ -106,7 +107,7 @@ pub fn RunFormPage(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<R
                     })}
                     <div class="field-pair">
                         <Field label=i18n::item_dryer() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound!(form.dryer) problems/>
-                        <Field label=i18n::item_dwell() kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound!(form.dwell) problems/>
+                        <Field label=i18n::item_dwell() kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound!(form.dwell) problems help=help(Term::DwellTime)/>
                     </div>
                     <div class="field-pair">
                         <Field label=i18n::run_belt() kind=Kind::Decimal unit=i18n::unit_belt() bound=bound!(form.belt) problems/>
@@ -119,12 +120,12 @@ pub fn RunFormPage(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<R
                     <legend>{i18n::run_group_press()}</legend>
                     <div class="field-pair">
                         <Field label=i18n::item_screens() kind=Kind::Words bound=bound!(form.screens) problems hint=i18n::run_screens_hint()/>
-                        <Field label=i18n::item_mesh() kind=Kind::Decimal unit=i18n::unit_mesh() bound=bound!(form.mesh) problems/>
+                        <Field label=i18n::item_mesh() kind=Kind::Decimal unit=i18n::unit_mesh() bound=bound!(form.mesh) problems help=help(Term::MeshCount)/>
                     </div>
                     {move || other_mesh.with(|rows| (!rows.is_empty()).then(|| view! { <p class="caution" id="other-mesh"><Icon name="alert"/>{i18n::other_mesh(rows)}</p> }))}
                     <div class="field-pair">
-                        <Field label=i18n::item_squeegee() kind=Kind::Words bound=bound!(form.squeegee) problems/>
-                        <Field label=i18n::item_off_contact() kind=Kind::Length unit=i18n::unit_off_contact() bound=bound!(form.off_contact) problems/>
+                        <Field label=i18n::item_squeegee() kind=Kind::Words bound=bound!(form.squeegee) problems hint=i18n::run_squeegee_hint()/>
+                        <Field label=i18n::item_off_contact() kind=Kind::Length unit=i18n::unit_off_contact() bound=bound!(form.off_contact) problems help=help(Term::OffContact)/>
                     </div>
                 </fieldset>
                 <fieldset class="group">

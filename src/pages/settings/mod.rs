@@ -12,6 +12,7 @@ mod work_progress;
 pub use storage::InstallHint;
 
 use crate::i18n;
+use crate::pages::help::GlossaryPage;
 use crate::route::{HeatRoute, MoreRoute, Route};
 use leptos::prelude::*;
 use menu::MenuEntry;
@@ -24,6 +25,8 @@ pub fn page(route: MoreRoute) -> AnyView {
         MoreRoute::Backup => view! { <backup::BackupPage/> }.into_any(),
         MoreRoute::Deleted => view! { <deleted::DeletedPage/> }.into_any(),
         MoreRoute::Storage => view! { <storage::StoragePage/> }.into_any(),
+        MoreRoute::Glossary => view! { <GlossaryPage at=None/> }.into_any(),
+        MoreRoute::GlossaryTerm(term) => view! { <GlossaryPage at=term/> }.into_any(),
     }
 }
 
@@ -36,5 +39,6 @@ fn menu_entries() -> Vec<MenuEntry> {
         entry(Route::More(MoreRoute::Backup), "out", i18n::backup_title(), i18n::backup_text()),
         entry(Route::More(MoreRoute::Deleted), "bin", i18n::deleted_title(), i18n::deleted_text()),
         entry(Route::More(MoreRoute::Storage), "box", i18n::storage_title(), i18n::storage_text()),
+        entry(Route::More(MoreRoute::Glossary), "info", i18n::glossary_title(), i18n::glossary_text()),
     ]
 }

@@ -89,6 +89,7 @@ test("after navigating, the heading of the new page has the focus", async (t) =>
 for (const [light, { colorScheme }] of Object.entries({ light: LIGHTS.light, dark: LIGHTS.dark })) {
   test(`an empty shop and one that cannot save pass axe in ${light}`, async (t) => {
     const page = await openShop(t, app, { colorScheme, initScript: failWrites });
+    await page.locator("#first-steps").waitFor();
     const violations = await judge(page, "empty day");
     for (const [hash, wait] of [["#/jobs", ".empty"], ["#/press", ".empty"], ["#/screens", ".empty"], ["#/ink", ".empty"], ["#/ink/stock", ".empty"], ["#/more", ".menu"], ["#/heat/units", ".empty"], ["#/heat/inks", ".empty"], ["#/heat/tests", ".empty"], ["#/heat/trials", ".empty"], ["#/heat/settling", ".page.form"], ["#/heat/room", "#temperature"], ["#/more/about", "#erase"]]) {
       await go(page, hash, wait);

@@ -1,7 +1,8 @@
 //! Heat limits of fabrics: each with its origin and other published figures.
 
 use crate::components::{Icon, Page};
-use crate::i18n;
+use crate::i18n::{self, Term};
+use crate::pages::help::help;
 use crate::route::{HeatRoute, Route};
 use crate::store::Store;
 use lastpull_core::heat::{FabricLimit, LimitKind, LimitOrigin, fabric_limits};
@@ -14,7 +15,7 @@ pub fn LimitsPage() -> impl IntoView {
     let store = Store::from_context();
     let limits = Memo::new(move |_| store.shop.with(fabric_limits));
     view! {
-        <Page title=Signal::derive(|| i18n::limits_title().to_owned()) up=Route::Heat(HeatRoute::Home) class="heat">
+        <Page title=Signal::derive(|| i18n::limits_title().to_owned()) up=Route::Heat(HeatRoute::Home) aside=help(Term::DyeMigration) class="heat">
             <p>{i18n::limits_text()}</p>
             {move || limits.with(|limits| {
                 let of = |fabric: Fabric| {

@@ -1,8 +1,9 @@
 //! The computed cure of a run: the ink's temperature, its time, cure, limits, and missing figures.
 
 use crate::components::{Choice, Icon};
-use crate::i18n;
+use crate::i18n::{self, Term};
 use crate::pages::heat::folding_row::folding_row;
+use crate::pages::help::Help;
 use crate::route::{HeatRoute, JobsRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
@@ -44,7 +45,7 @@ fn drawn(store: Store, id: RunId, heat: &RunHeat) -> AnyView {
         {conflict(heat)}
         {fixes(id, heat)}
         {more_time(heat)}
-        <h3>{i18n::paper_title()}</h3>
+        <div class="help-row"><h3>{i18n::paper_title()}</h3><Help term=Term::Cure/></div>
         <dl class="lines">{figures(heat)}</dl>
         {dryers(store, id, heat)}
         <h3>{i18n::paper_limits()}</h3>

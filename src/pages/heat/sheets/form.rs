@@ -2,7 +2,8 @@
 
 use crate::components::{NotHere, Page};
 use crate::forms::{Field, FormSubmit, Kind, SaveBar, bound, delete, set};
-use crate::i18n;
+use crate::i18n::{self, Term};
+use crate::pages::help::help;
 use crate::platform::ids;
 use crate::route::{HeatRoute, Route};
 use crate::store::Store;
@@ -47,8 +48,8 @@ pub fn InkSheetFormPage(#[prop(into)] sheet: Option<Subject>, #[prop(into)] run:
                 {submit.draft_line()}
                 <Field label=i18n::item_ink() kind=Kind::Words bound=bound!(form.ink) problems hint=i18n::sheet_ink_hint()/>
                 <div class="field-pair">
-                    <Field label=i18n::sheet_cure() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound!(form.cure) problems hint=i18n::sheet_cure_hint()/>
-                    <Field label=i18n::sheet_hold() kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound!(form.hold) problems hint=i18n::sheet_hold_hint()/>
+                    <Field label=i18n::sheet_cure() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound!(form.cure) problems hint=i18n::sheet_cure_hint() help=help(Term::Cure)/>
+                    <Field label=i18n::sheet_hold() kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound!(form.hold) problems hint=i18n::sheet_hold_hint() help=help(Term::HoldTime)/>
                 </div>
                 <div class="field-pair">
                     <Field label=i18n::sheet_flash() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound!(form.flash) problems/>
@@ -56,6 +57,7 @@ pub fn InkSheetFormPage(#[prop(into)] sheet: Option<Subject>, #[prop(into)] run:
                 </div>
                 <Field label=i18n::sheet_source() kind=Kind::Words bound=bound!(form.source) problems hint=i18n::sheet_source_hint()/>
                 <Field label=i18n::sheet_day() kind=Kind::Day bound=bound!(form.source_day) problems/>
+                <p class="quiet-line">{i18n::sheet_water_based()}</p>
                 <p class="quiet-line">{i18n::heat_no_promise()}</p>
                 <SaveBar problems busy=submit.busy/>
             </form>

@@ -1,7 +1,8 @@
 //! The data sheets of the shop's inks.
 
 use crate::components::{Empty, Icon, Page};
-use crate::i18n;
+use crate::i18n::{self, Term};
+use crate::pages::help::help;
 use crate::route::{HeatRoute, Route};
 use crate::store::Store;
 use lastpull_core::heat::{InkSheet, inks_without_sheet, sheet_list};
@@ -22,7 +23,7 @@ pub fn InkSheetsPage() -> impl IntoView {
     };
     let none = Memo::new(move |_| sheets.with(Vec::is_empty) && wanted.with(Vec::is_empty));
     view! {
-        <Page title=Signal::derive(|| i18n::sheets_title().to_owned()) up=Route::Heat(HeatRoute::Home) class="heat">
+        <Page title=Signal::derive(|| i18n::sheets_title().to_owned()) up=Route::Heat(HeatRoute::Home) aside=help(Term::DataSheets) class="heat">
             {move || if none.get() {
                 view! { <Empty icon="jobs" title=i18n::sheets_none_title() text=i18n::sheets_none_text()>{add()}</Empty> }.into_any()
             } else {
@@ -55,12 +56,7 @@ fn missing(wanted: &[(String, RunId)]) -> AnyView {
 }
 
 fn line(id: Subject, sheet: &InkSheet) -> AnyView {
-    let figures = &sheet.figures;
-    let cure = match (figures.cure, figures.hold) {
-        (Some(cure), Some(hold)) => i18n::sheet_line(i18n::temperature(cure), i18n::seconds(hold)),
-        (Some(cure), None) => i18n::temperature(cure),
-        (None, _) => i18n::sheet_no_cure().to_owned(),
-    };
+    let cure = i18n::sheet_cure_words(&sheet.figures);
     let source = match (sheet.source.is_empty(), sheet.source_day) {
         (true, None) => String::new(),
         (true, Some(day)) => i18n::date(day),

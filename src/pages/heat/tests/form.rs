@@ -2,7 +2,8 @@
 
 use crate::components::{Choice, NotHere, Page};
 use crate::forms::{Field, FormSubmit, Kind, SaveBar, TextArea, bound, delete, set};
-use crate::i18n;
+use crate::i18n::{self, Term};
+use crate::pages::help::help;
 use crate::pages::photos::Photos;
 use crate::platform::ids;
 use crate::route::{HeatRoute, Route};
@@ -85,8 +86,8 @@ fn fields(
                 {move || view! { <TestMethodFields kind=kind.get() form/> }}
                 <Field label=i18n::test_method_note() kind=Kind::Words bound=bound!(form.method_note) problems hint=i18n::test_method_note_hint()/>
                 <div class="field-pair">
-                    {move || view! { <Field label=times_label(kind.get()) kind=Kind::Whole bound=bound!(form.times) problems/> }}
-                    <Field label=i18n::test_grade() kind=Kind::Decimal bound=bound!(form.grade) problems hint=i18n::test_grade_hint()/>
+                    {move || view! { <Field label=times_label(kind.get()) kind=Kind::Whole bound=bound!(form.times) problems help=help(term_of(kind.get()))/> }}
+                    <Field label=i18n::test_grade() kind=Kind::Decimal bound=bound!(form.grade) problems hint=i18n::test_grade_hint() help=help(Term::GrayScale)/>
                 </div>
                 <Field label=i18n::test_by() kind=Kind::Words bound=bound!(form.by) problems/>
                 <TextArea label=i18n::notes() bound=bound!(form.notes) problems/>
@@ -119,6 +120,14 @@ fn times_label(kind: TestKind) -> &'static str {
         TestKind::Wash => i18n::test_times_wash(),
         TestKind::Crock => i18n::test_times_rub(),
         TestKind::Stretch => i18n::test_times_stretch(),
+    }
+}
+
+fn term_of(kind: TestKind) -> Term {
+    match kind {
+        TestKind::Wash => Term::WashTest,
+        TestKind::Crock => Term::RubTest,
+        TestKind::Stretch => Term::StretchTest,
     }
 }
 

@@ -2,7 +2,8 @@
 
 use super::run_tests::line;
 use crate::components::{Empty, Icon, Page, long_rows};
-use crate::i18n;
+use crate::i18n::{self, Term};
+use crate::pages::help::help;
 use crate::route::{HeatRoute, Route};
 use crate::store::Store;
 use lastpull_core::heat::{CureTest, TestResult, TestStatus, test_log, tests_due};
@@ -23,7 +24,7 @@ pub fn TestsPage() -> impl IntoView {
         view! { <a class="button primary with-icon" href=HeatRoute::NewTest.hash()><Icon name="plus"/>{i18n::test_add()}</a> }
     };
     view! {
-        <Page title=Signal::derive(|| i18n::tests_title().to_owned()) up=Route::Heat(HeatRoute::Home) class="heat">
+        <Page title=Signal::derive(|| i18n::tests_title().to_owned()) up=Route::Heat(HeatRoute::Home) aside=help(Term::WashTest) class="heat">
             {move || if none.get() {
                 view! { <Empty icon="drop" title=i18n::tests_none_title() text=i18n::tests_none_text()>{add()}</Empty> }.into_any()
             } else {

@@ -3,7 +3,8 @@
 use super::drawdown_row::{Line, Shown};
 use super::on_garment::OnGarment;
 use crate::components::{Icon, NotHere, Page};
-use crate::i18n;
+use crate::i18n::{self, Term};
+use crate::pages::help::help;
 use crate::route::{ColourRoute, InkRoute, Route};
 use crate::store::Store;
 use lastpull_core::colour::Lab;
@@ -27,7 +28,7 @@ pub fn ComponentColourPage(component: Subject) -> impl IntoView {
     let shown = RwSignal::new(None::<DrawdownLine>);
     let title = i18n::colour_component_title(name);
     view! {
-        <Page title=Signal::derive(move || title.clone()) up=Route::Ink(InkRoute::Component(component)) class="colour-component">
+        <Page title=Signal::derive(move || title.clone()) up=Route::Ink(InkRoute::Component(component)) aside=help(Term::Drawdown) class="colour-component">
             {move || view.with(|view| view.as_ref().map(|view| whole(view, shown)))}
             {move || shown.get().map(|line| view! { <Shown line on_close=Callback::new(move |()| shown.set(None))/> })}
         </Page>

@@ -1,7 +1,8 @@
 //! The ways to print an ink, each with its expected look and its cost.
 
 use crate::components::{Choice, Icon};
-use crate::i18n;
+use crate::i18n::{self, Term};
+use crate::pages::help::Help;
 use lastpull_core::ids::Subject;
 use lastpull_core::ink::{CoverRow, CoverView, CoverageQuery};
 use leptos::prelude::*;
@@ -75,9 +76,16 @@ pub fn rows(view: &CoverView, ask: &CoverageQuery, white: RwSignal<Option<Subjec
             <h2>{i18n::colour_cover_ways()}</h2>
             <p class="quiet-line">{i18n::colour_cover_legend()}</p>
             <ul class="colour-cover-rows">{list}</ul>
-            <p class="quiet-line">{if view.is_target { i18n::colour_cover_strike() } else { i18n::colour_cover_in_pot() }}</p>
+            {if view.is_target {
+                view! { <div class="help-row"><p class="quiet-line">{i18n::colour_cover_strike()}</p><Help term=Term::StrikeOff/></div> }.into_any()
+            } else {
+                view! { <p class="quiet-line">{i18n::colour_cover_in_pot()}</p> }.into_any()
+            }}
             {under}
-            <p class="quiet-line">{i18n::colour_cover_contrast_note()}" "{i18n::colour_origin(view.origin)}</p>
+            <div class="help-row">
+                <p class="quiet-line">{i18n::colour_cover_contrast_note()}" "{i18n::colour_origin(view.origin)}</p>
+                <Help term=Term::ContrastRatio/>
+            </div>
             {view.by_photo.then(|| view! { <p class="quiet-line">{i18n::colour_based_on_some()}</p> })}
         </section>
     }.into_any()

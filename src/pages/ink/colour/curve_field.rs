@@ -1,7 +1,8 @@
 //! A field for a reflectance curve pasted from an instrument.
 
 use crate::forms::{Field, Kind, TextArea, bound};
-use crate::i18n;
+use crate::i18n::{self, Term};
+use crate::pages::help::Help;
 use lastpull_core::form::Problems;
 use lastpull_core::ink::{CurveForm, SwatchMeasurement};
 use leptos::prelude::*;
@@ -21,7 +22,7 @@ pub fn CurveField(form: RwSignal<CurveForm>) -> impl IntoView {
     view! {
         <details class="colour-how">
             <summary>{i18n::colour_curve_or()}</summary>
-            <p class="quiet-line">{i18n::colour_curve_hint()}</p>
+            <div class="help-row"><p class="quiet-line">{i18n::colour_curve_hint()}</p><Help term=Term::ReflectanceCurve/></div>
             <TextArea label=i18n::colour_curve_values() bound=bound!(form.values) problems/>
             <div class="field-pair">
                 <Field label=i18n::colour_curve_first() kind=Kind::Decimal unit="nm" bound=bound!(form.first) problems/>

@@ -6,7 +6,8 @@ use super::reading::Reading;
 use super::reading_field::ReadingField;
 use crate::components::{Choice, Icon, NotHere, Page};
 use crate::forms::{Field, FormSubmit, Kind, SaveBar, bound, field_name, problem_text};
-use crate::i18n;
+use crate::i18n::{self, Term};
+use crate::pages::help::help;
 use crate::platform::ids;
 use crate::route::{ColourRoute, Route};
 use crate::store::Store;
@@ -74,7 +75,7 @@ pub fn DrawdownFormPage(component: Subject) -> impl IntoView {
     let bar = Memo::new(move |_| form.with(|form| form.bar));
     let title = i18n::colour_drawdown_of(&known.name);
     view! {
-        <Page title=Signal::derive(move || title.clone()) up class="form">
+        <Page title=Signal::derive(move || title.clone()) up aside=help(Term::Drawdown) class="form">
             {next.map(|next| view! { <p class="lead colour-wanted">{next}</p> })}
             <form on:submit=move |event| submit.submit_then(store, &event, Box::new(saved)) novalidate=true>
                 {submit.draft_line()}
@@ -87,7 +88,7 @@ pub fn DrawdownFormPage(component: Subject) -> impl IntoView {
                 </fieldset>
                 <fieldset class="group">
                     <legend>{i18n::colour_drawdown_title()}</legend>
-                    <Field label=i18n::colour_share() kind=Kind::Decimal unit="%" bound=bound!(form.share) problems hint=i18n::colour_share_hint()/>
+                    <Field label=i18n::colour_share() kind=Kind::Decimal unit="%" bound=bound!(form.share) problems hint=i18n::colour_share_hint() help=help(Term::LetDown)/>
                     <Choice label=i18n::colour_rest() name="rest" options=rests value=Signal::derive(move || form.with(|form| form.rest)) on_pick=Callback::new(move |rest| form.update(|form| form.rest = rest))/>
                     <p class="problem" role="alert">{move || problem_text(problems, field_name!(DrawdownForm.rest))}</p>
                     <Choice label=i18n::colour_lay() name="lay" options=lays value=Signal::from(lay) on_pick=Callback::new(move |lay| form.update(|form| form.lay = lay))/>

@@ -7,7 +7,8 @@ use super::on_garment::OnGarment;
 use super::pour_dialog::PourSheet;
 use super::read_dialog::ReadSheet;
 use crate::components::{Icon, NotHere, Page};
-use crate::i18n;
+use crate::i18n::{self, Term};
+use crate::pages::help::Help;
 use crate::pages::ink::record::record_match;
 use crate::route::{ColourRoute, PotRoute, Route};
 use crate::store::Store;
@@ -77,6 +78,7 @@ fn whole(
                 {in_words(difference)}
                 <p class="quiet-line">{in_numbers(difference)}". "{read_how(view)}</p>
             </section>
+            <div class="help-row"><span class="quiet-line">"ΔE₀₀"</span><Help term=Term::DeltaE/><span class="quiet-line">"CMC(2:1)"</span><Help term=Term::Cmc/></div>
         }
     });
     let near = view.difference.as_ref().is_some_and(|difference| difference.near);

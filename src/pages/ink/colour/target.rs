@@ -6,7 +6,8 @@ use super::reading::{CompleteReading, Reading};
 use super::reading_field::ReadingField;
 use crate::components::{Choice, Icon, NotHere, Page, Sheet};
 use crate::forms::{Draft, FormSubmit, submit_dialog};
-use crate::i18n;
+use crate::i18n::{self, Term};
+use crate::pages::help::{Help, help};
 use crate::pages::photos::Photos;
 use crate::route::{InkRoute, Route};
 use crate::store::Store;
@@ -64,7 +65,7 @@ pub fn TargetPage(recipe: Subject) -> impl IntoView {
     });
     let title = i18n::colour_target_title(&before.name);
     view! {
-        <Page title=Signal::derive(move || title.clone()) up=Route::Ink(InkRoute::Recipe(recipe)) class="colour-target">
+        <Page title=Signal::derive(move || title.clone()) up=Route::Ink(InkRoute::Recipe(recipe)) aside=help(Term::TargetColor) class="colour-target">
             {move || {
                 let garment = garments.with(|garments| garments.first().map(|garment| garment.colour));
                 match target.get() {
@@ -73,7 +74,7 @@ pub fn TargetPage(recipe: Subject) -> impl IntoView {
                         view! {
                             <section class="plain">
                                 <OnGarment garment patches=vec![(lab_of(target), i18n::colour_target_now().to_owned())]/>
-                                <p>{format!("L* {l}  a* {a}  b* {b}")}" · "{i18n::colour_read_by(target.by)}</p>
+                                <div class="help-row"><p>{format!("L* {l}  a* {a}  b* {b}")}" · "{i18n::colour_read_by(target.by)}</p><Help term=Term::Lab/></div>
                                 <div class="button-row"><button type="button" class="button quiet" id="target-clear" on:click=clear>{i18n::colour_target_clear()}</button></div>
                             </section>
                         }.into_any()

@@ -2,7 +2,8 @@
 
 use crate::components::{NotHere, Page};
 use crate::forms::{Field, FormSubmit, Kind, SaveBar, TextArea, bound};
-use crate::i18n;
+use crate::i18n::{self, Term};
+use crate::pages::help::help;
 use crate::platform::ids;
 use crate::route::{PotRoute, Route};
 use crate::store::Store;
@@ -34,7 +35,7 @@ pub fn EditPotPage(id: Subject) -> impl IntoView {
                 {submit.draft_line()}
                 <Field label=i18n::pot_name() kind=Kind::Words bound=bound!(form.name) problems/>
                 <div class="field-pair">
-                    <Field label=i18n::pot_tare() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound!(form.tare) problems hint=i18n::pot_tare_hint()/>
+                    <Field label=i18n::pot_tare() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound!(form.tare) problems hint=i18n::pot_tare_hint() help=help(Term::Tare)/>
                     <Field label=i18n::pot_capacity() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound!(form.capacity) problems hint=i18n::pot_capacity_hint()/>
                 </div>
                 {sized.then(|| view! { <Field label=i18n::pot_size() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound!(form.size) problems/> })}

@@ -4,7 +4,8 @@ use super::approval::approval_line;
 use super::parts_table::parts_table;
 use super::sum_check::limit_warnings;
 use crate::components::Icon;
-use crate::i18n;
+use crate::i18n::{self, Term};
+use crate::pages::help::Help;
 use crate::route::{InkRoute, PotRoute, Route};
 use crate::store::Store;
 use lastpull_core::ink::{RecipeCard, RevisionRow};
@@ -22,6 +23,7 @@ pub fn Revisions(card: Memo<Option<RecipeCard>>) -> impl IntoView {
             view! {
                 <details class="group screen-fold" id="revisions">
                     <summary>{i18n::ink_revisions_n(number)}</summary>
+                    <div class="help-row"><span class="quiet-line">{Term::Version.name()}</span><Help term=Term::Version/></div>
                     <ul class="ink-revisions">{rows}</ul>
                 </details>
             }

@@ -1,5 +1,5 @@
 // Dryers, ink sheets, limits, tests, trials, and the climate of the room.
-import { go, press } from "../page.mjs";
+import { go, press, waitForDialog } from "../page.mjs";
 
 export const HEAT = [
   { name: "heat", picture: ["heat"], open: (page) => go(page, "#/heat", ".page.heat .menu") },
@@ -30,6 +30,10 @@ export const HEAT = [
     open: async (page) => { await press(page, page.locator(".menu-row").first()); await page.locator("#cure").waitFor(); },
   },
   { name: "heat: limits", picture: ["fabric-limits"], open: (page) => go(page, "#/heat/limits", ".heat-limit") },
+  {
+    name: "heat: what a term means", from: "heat: limits",
+    open: async (page) => { await press(page, ".head-aside .help button"); await waitForDialog(page); },
+  },
   {
     name: "heat: a limit of one's own",
     open: async (page) => {

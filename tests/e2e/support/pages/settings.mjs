@@ -1,4 +1,4 @@
-// What is under More: settings, backup, deleted things, storage.
+// What is under More: settings, backup, deleted things, storage, glossary.
 import { now } from "../clock.mjs";
 import { backupFile, shopLines } from "../journal-file.mjs";
 import { go, press } from "../page.mjs";
@@ -25,4 +25,5 @@ export const MORE = [
   },
   { name: "recently deleted", open: (page) => go(page, "#/more/deleted", ".page.deleted") },
   { name: "storage and app", picture: ["about"], open: (page) => go(page, "#/more/about", "#facts") },
+  { name: "glossary", open: (page) => go(page, "#/more/glossary", ".glossary-terms") },
 ];
