@@ -1,5 +1,5 @@
 //! A modal dialog, as the browser's own `<dialog>`: it traps the keyboard focus, closes on Escape and on the browser's
-//! Back, and hides the page behind it from screen readers.
+//! Back, hides the page behind it from screen readers, and gives the focus back to what opened it.
 
 use super::icon::Icon;
 use crate::i18n;
@@ -26,6 +26,12 @@ pub fn Sheet(
             }
         }
     });
+    // The browser gives the focus back when the dialog is closed, not when it is removed.
+    on_cleanup(move || {
+        if let Some(dialog) = dialog.try_get_untracked().flatten() {
+            dialog.close();
+        }
+    });
     view! {
         <dialog
             class="sheet"
@@ -36,7 +42,12 @@ pub fn Sheet(
                 on_close.run(());
             }
             // Where the browser closes it in spite of that, at the second Escape.
-            on:close=move |_| on_close.run(())
+            on:close=move |_| {
+                // Not if it was closed to be removed, or has become the next dialog since.
+                if dialog.try_get_untracked().flatten().is_some_and(|dialog| !dialog.open()) {
+                    on_close.run(());
+                }
+            }
             on:click=move |event| {
                 // A click beside the dialog's content has the dialog element itself as its target.
                 if dialog.get().is_some_and(|dialog| event.target() == Some(dialog.into())) {

@@ -1,7 +1,7 @@
 //! Submitting a form: validate, save, then continue.
 
 use super::draft::Draft;
-use crate::platform::spawn_local;
+use crate::platform::{clock, dom, spawn_local};
 use crate::route::Route;
 use crate::store::Store;
 use lastpull_core::facts::Fact;
@@ -10,6 +10,7 @@ use lastpull_core::ids::Subject;
 use leptos::prelude::*;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
+use std::time::Duration;
 
 /// Facts to record.
 pub type Facts = Vec<(Subject, Fact)>;
@@ -73,13 +74,14 @@ impl<T: 'static, P: Default + PartialEq + Send + Sync + 'static> FormSubmit<T, P
         })
     }
 
-    /// What `check` gives; `None` if it is invalid, and shows the problems.
+    /// What `check` gives; `None` if it is invalid, and shows the problems and moves the keyboard focus to the first.
     pub fn validate(self) -> Option<T> {
         let checked = self.check.with_value(|check| leptos::reactive::graph::untrack(check));
         self.failed.set(checked.is_err());
         match checked {
             Err(found) => {
                 self.show(found);
+                focus_problem();
                 None
             }
             Ok(valid) => {
@@ -132,6 +134,11 @@ impl<P: Default + PartialEq + Send + Sync + 'static> FormSubmit<Facts, P> {
     }
 }
 
+/// Moves the keyboard focus to the first problem of a refused form, once it is drawn.
+pub fn focus_problem() {
+    clock::after(Duration::ZERO, dom::focus_problem);
+}
+
 /// The submit handler of a dialog that records at once and closes: calls `then` with what `check` gives, or shows the
 /// problems.
 pub fn submit_dialog<T, P: Send + Sync + 'static>(
@@ -142,7 +149,10 @@ pub fn submit_dialog<T, P: Send + Sync + 'static>(
     move |event| {
         event.prevent_default();
         match check() {
-            Err(found) => problems.set(found),
+            Err(found) => {
+                problems.set(found);
+                focus_problem();
+            }
             Ok(valid) => then(valid),
         }
     }

@@ -34,6 +34,30 @@ pub fn focus(id: &str) {
     }
 }
 
+/// Moves the keyboard focus to the first field that has a problem, in the open dialog if there is one; without such a
+/// field, to the first problem itself. How far the page scrolls is up to the style sheet: above the fixed button.
+pub fn focus_problem() {
+    let document = leptos::prelude::document();
+    let find = |selector: &str| document.query_selector(selector).ok().flatten();
+    let Some(scope) = find("dialog[open]").or_else(|| find("main")) else { return };
+    let first = |selector: &str| scope.query_selector(selector).ok().flatten();
+    let found = first("[aria-invalid=true], .wrong input").or_else(|| {
+        // One with an icon was there before. The save bar only counts them.
+        let problem = first(".problem:not(:empty, :has(.icon), .save-bar *)")?;
+        let _ = problem.set_attribute("tabindex", "-1");
+        Some(problem)
+    });
+    if let Some(element) = found.and_then(|found| found.dyn_into::<HtmlElement>().ok()) {
+        // One in a closed fold cannot have the focus.
+        let mut fold = element.closest("details:not([open])").ok().flatten();
+        while let Some(closed) = fold {
+            let _ = closed.set_attribute("open", "");
+            fold = closed.closest("details:not([open])").ok().flatten();
+        }
+        let _ = element.focus();
+    }
+}
+
 /// Whether the keyboard focus is in an element.
 pub fn has_focus(element: &HtmlElement) -> bool {
     element.contains(leptos::prelude::document().active_element().as_deref())

@@ -123,7 +123,7 @@ pub fn Steps(
     view! {
         <div class="pot-next" id="next">{first}</div>
         <details class="pot-fold" id="more">
-            <summary>{i18n::pot_more_steps()}<Icon name="down"/></summary>
+            <summary>{i18n::pot_more_steps()}</summary>
             <div class="menu">{rest}</div>
         </details>
     }

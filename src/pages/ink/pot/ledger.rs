@@ -44,7 +44,7 @@ pub fn Ledger(id: Subject, card: Memo<Option<PotCard>>) -> impl IntoView {
     let step = Memo::new(move |_| super::ledger_text::scale_step(store));
     view! {
         <details class="pot-fold" id="history">
-            <summary>{move || i18n::pot_history(lines.with(Vec::len) as u32)}<Icon name="down"/></summary>
+            <summary>{move || i18n::pot_history(lines.with(Vec::len) as u32)}</summary>
             <p class="quiet-line">{move || {
                 let (used, wasted) = wasted.get();
                 let grams = |grams| i18n::pot_weight(grams, step.get());

@@ -44,7 +44,7 @@ pub fn WeighIn(id: Subject, leave: Callback<()>) -> impl IntoView {
                 view! { <CurrentComponent id weighing choice/> }.into_any()
             }}
             <details class="pot-fold" id="all">
-                <summary>{move || weighing.with(|view| view.as_ref().map(summary))}<Icon name="down"/></summary>
+                <summary>{move || weighing.with(|view| view.as_ref().map(summary))}</summary>
                 <ol class="pot-steps">
                     {move || weighing.with(|view| view.as_ref().map(|view| {
                         view.rows.iter().enumerate().map(|(at, row)| step(view, at, row, choice)).collect::<Vec<_>>()
@@ -77,7 +77,7 @@ fn summary(view: &WeighInView) -> String {
 
 fn rounding(view: &WeighInView) -> String {
     let step = i18n::pot_weight(view.scale_step, view.scale_step);
-    i18n::pot_weigh_rounding(step, i18n::number(view.worst * 100.0, 2))
+    i18n::pot_weigh_rounding(step, i18n::number(view.worst * 100.0, 2), i18n::number(0.2, 1))
 }
 
 /// A component in the list; one that is still to be poured can be chosen out of order.

@@ -3,9 +3,9 @@
 use super::part_rows::{PartRows, Picking};
 use super::sum_check::{SumLine, TypedLimits};
 use crate::components::{NotHere, Page};
-use crate::forms::{Facts, Field, FormSubmit, Kind, SaveBar, TextArea, bound, field_name, set};
+use crate::forms::{Facts, Field, FormSubmit, Kind, SaveBar, TextArea, bound, field_name, focus_problem, set};
 use crate::i18n;
-use crate::platform::{dom, ids};
+use crate::platform::ids;
 use crate::route::{InkRoute, Route};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
@@ -111,7 +111,7 @@ fn page(store: Store, task: Task, begun: InitialForm) -> AnyView {
         })
     }))
     .with_draft(form);
-    let problems = submit.problems;
+    let problems: RwSignal<RecipeProblems> = submit.problems;
     Effect::new(move || {
         form.track();
         if same.get_untracked() {
@@ -127,8 +127,11 @@ fn page(store: Store, task: Task, begun: InitialForm) -> AnyView {
     let save = move |event: leptos::ev::SubmitEvent| {
         event.prevent_default();
         match submit.validate() {
-            None => focus_problem(problems),
-            Some(facts) if task == Task::Revise && facts.is_empty() => same.set(true),
+            None => {}
+            Some(facts) if task == Task::Revise && facts.is_empty() => {
+                same.set(true);
+                focus_problem();
+            }
             Some(facts) => submit.save(store, facts, Box::new(saved)),
         }
     };
@@ -155,15 +158,6 @@ fn page(store: Store, task: Task, begun: InitialForm) -> AnyView {
             {picking.sheet(form)}
         </Page>
     }.into_any()
-}
-
-/// Shows where the problem is: the parts may be far above the button.
-fn focus_problem(problems: RwSignal<RecipeProblems>) {
-    if problems.with_untracked(|problems| problems.fields.contains_key(field_name!(RecipeForm.name))) {
-        dom::focus("name");
-    } else {
-        dom::scroll_to("parts");
-    }
 }
 
 /// All problems, as the save bar counts them.
@@ -194,7 +188,7 @@ fn NameAndColour(form: RwSignal<RecipeForm>, fields: Signal<Problems>) -> impl I
 
 #[component]
 fn Parts(form: RwSignal<RecipeForm>, submit: FormSubmit<Facts, RecipeProblems>, picking: Picking) -> impl IntoView {
-    let problems = submit.problems;
+    let problems: RwSignal<RecipeProblems> = submit.problems;
     let missing =
         Memo::new(move |_| problems.with(|problems| problems.fields.contains_key(field_name!(RecipeForm.parts))));
     view! {

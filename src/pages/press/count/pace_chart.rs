@@ -37,7 +37,7 @@ pub fn Chart(chart: PaceChart, #[prop(into)] label: String, is_large: bool) -> i
                 {chart.closing_is_beyond.then(|| view! { <span class="chart-mark beyond">{i18n::chart_closing()}" →"</span> })}
             </div>
             <div class="chart-times" aria-hidden="true">
-                {chart.times.iter().map(|(at, x)| view! { <span style:left=percent(*x)>{i18n::time(*at)}</span> }).collect_view()}
+                {chart.times.iter().map(|(at, x)| view! { <span style=("--at", percent(*x))>{i18n::time(*at)}</span> }).collect_view()}
             </div>
             {is_large.then(|| view! {
                 <p class="chart-legend">

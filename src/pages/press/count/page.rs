@@ -41,7 +41,8 @@ pub fn Count(id: RunId, heading: Heading, count: Memo<CountView>) -> impl IntoVi
     let failure = Memo::new(move |_| store.shop.with(|shop| notice_at_press(shop, id)));
     let checks_open = RwSignal::new(false);
     view! {
-        <article class="page count" on:click=move |event| dom::blur_after_touch(&event)>
+        // Before a button opens a dialog, which gives the focus back to it.
+        <article class="page count" on:click:capture=move |event| dom::blur_after_touch(&event)>
             <header class="page-head">
                 <a class="head-back" href=Route::Day.hash() on:click=move |event| Route::Day.go_up(&event) aria-label=i18n::back()><Icon name="back"/></a>
                 <div class="count-title">
