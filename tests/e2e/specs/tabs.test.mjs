@@ -148,7 +148,7 @@ test("after an erasure another tab writes no setting or draft again", async (t) 
 });
 
 test("a page that is shown again writes no name erased meanwhile", async (t) => {
-  const page = await openCounting(t, app, { settings: { crew: "Ines Vela", started: true } });
+  const page = await openCounting(t, app, { settings: { crew: "Ines Vela" } });
   await go(page, "#/more/settings", "#crew");
   // As from the back/forward cache: nothing told this page of the change.
   await page.evaluate(() => {
