@@ -27,6 +27,19 @@ fn exposed(kind: LampKind) -> (TestShop, Subject, Subject) {
     (press, lamp, blue)
 }
 
+/// Ninety seconds from experience for mesh 156.
+fn known_time(lamp: Subject, emulsion: Subject) -> ExposureForm {
+    ExposureForm {
+        emulsion: Some(emulsion),
+        lamp: Some(lamp),
+        mesh: "156".into(),
+        thread: "64".into(),
+        kind: ExposureMethodKind::Practice,
+        time: "90".into(),
+        ..ExposureForm::default()
+    }
+}
+
 fn find(press: &mut TestShop, seconds: u64, form: &ExposureForm) -> Subject {
     let fact = form.check(&press.shop(), None, Units::US).unwrap();
     let id = press.id();
@@ -42,17 +55,7 @@ fn the_exposure_page_starts_with_what_was_exposed_last() {
     assert_eq!(first.query(), None);
     press.screen_with("3", vec![ScreenField::Mesh(Some(sheet(230)))]);
     assert_eq!(ExposureChoice::from_latest(&press.shop()).cloth, Some(sheet(230).cloth()));
-    let form = ExposureForm {
-        emulsion: Some(blue),
-        lamp: Some(lamp),
-        mesh: "156".into(),
-        thread: "64".into(),
-        coats_print: "2".into(),
-        coats_squeegee: "1".into(),
-        kind: ExposureMethodKind::Practice,
-        time: "90".into(),
-        ..ExposureForm::default()
-    };
+    let form = ExposureForm { coats_print: "2".into(), coats_squeegee: "1".into(), ..known_time(lamp, blue) };
     find(&mut press, 60, &form);
     let shop = press.shop();
     let pick = ExposureChoice::from_latest(&shop);
@@ -95,15 +98,7 @@ fn an_exposure_time_is_named_only_for_screens_that_say_what_they_are() {
         press.screen_with("3", is(156, "harbour blue ")),
         press.screen_with("4", vec![ScreenField::Mesh(Some(sheet(156)))]),
     ];
-    let form = ExposureForm {
-        emulsion: Some(blue),
-        lamp: Some(lamp),
-        mesh: "156".into(),
-        thread: "64".into(),
-        kind: ExposureMethodKind::Practice,
-        time: "90".into(),
-        ..ExposureForm::default()
-    };
+    let form = known_time(lamp, blue);
     find(&mut press, 60, &form);
     let rows = exposures_of(&press.shop(), &screens);
     assert_eq!(rows.len(), 2);
@@ -127,15 +122,7 @@ fn an_exposure_time_that_was_deleted_is_not_named() {
     let (mut press, lamp, blue) = exposed(LampKind::Point);
     let screen =
         press.screen_with("1", vec![ScreenField::Mesh(Some(sheet(156))), ScreenField::Emulsion("Harbour blue".into())]);
-    let form = ExposureForm {
-        emulsion: Some(blue),
-        lamp: Some(lamp),
-        mesh: "156".into(),
-        thread: "64".into(),
-        kind: ExposureMethodKind::Practice,
-        time: "90".into(),
-        ..ExposureForm::default()
-    };
+    let form = known_time(lamp, blue);
     let id = find(&mut press, 60, &form);
     assert!(exposures_of(&press.shop(), &[screen])[0].tested.is_some());
     press.record(id, Fact::Deleted);
