@@ -48,36 +48,42 @@ pub(in super::super) async fn read_all(
 
 /// Folds everything that is stored, and saves the checkpoint.
 pub(in super::super) async fn refold(storage: &IndexedDb, watch: &Watch) -> Result<(), StorageFault> {
+    save(storage, async || {
+        let (opened, shop) = read_all(storage, storage.open().await?, watch).await?;
+        let of = opened.head.coverage.len();
+        watch.tell(Step::Storing, Share { done: of, of });
+        Ok((opened, shop))
+    })
+    .await
+}
+
+/// Packs the entries of the tail and saves the checkpoint with them.
+pub(in super::super) async fn compact(storage: &IndexedDb, watch: &Watch) -> Result<(), StorageFault> {
+    save(storage, async || {
+        let LoadedShop { opened, shop, .. } = read_here(storage, watch).await?;
+        Ok((opened, shop))
+    })
+    .await
+}
+
+/// Saves the checkpoint of the shop that `read` gives, and packs the tail. It is read again if another tab wrote meanwhile.
+async fn save(
+    storage: &IndexedDb,
+    read: impl AsyncFn() -> Result<(Opened, Shop), StorageFault>,
+) -> Result<(), StorageFault> {
     let mut tries = 0;
     loop {
-        let opened = storage.open().await?;
-        let done = match read_all(storage, opened, watch).await {
+        let done = match read().await {
             Ok((opened, shop)) => {
-                let (head, of) = (&opened.head, opened.head.coverage.len());
-                watch.tell(Step::Storing, Share { done: of, of });
                 let checkpoint = Checkpoint::of(&shop);
                 drop(shop);
-                storage.compact(head, &Packed::default(), head.clock, &checkpoint).await.map(drop)
+                storage.compact(&opened.head, &Packed::default(), opened.head.clock, &checkpoint).await.map(drop)
             }
             Err(fault) => Err(fault),
         };
         match done {
             Err(StorageFault::Stale) if tries < TRIES => tries += 1,
             done => return done,
-        }
-    }
-}
-
-/// Packs the entries of the tail and saves the checkpoint with them.
-pub(in super::super) async fn compact(storage: &IndexedDb, watch: &Watch) -> Result<(), StorageFault> {
-    let mut tries = 0;
-    loop {
-        let LoadedShop { opened, shop, .. } = read_here(storage, watch).await?;
-        let checkpoint = Checkpoint::of(&shop);
-        drop(shop);
-        match storage.compact(&opened.head, &Packed::default(), opened.head.clock, &checkpoint).await {
-            Err(StorageFault::Stale) if tries < TRIES => tries += 1,
-            done => return done.map(drop),
         }
     }
 }
