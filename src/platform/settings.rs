@@ -107,8 +107,7 @@ fn moment(stored: &Value) -> Option<WallTime> {
 
 impl Settings {
     fn of(stored: &Value) -> Self {
-        let new = Self::default();
-        let flag = |name: &str, unset: bool| stored[name].as_bool().unwrap_or(unset);
+        let flag = |name: &str| stored[name].as_bool();
         let SuspendedShopSettings { operator, backed_up, backed_up_facts } = SuspendedShopSettings::of(stored);
         let suspended = &stored["shelved"];
         Self {
@@ -116,21 +115,22 @@ impl Settings {
                 .into_iter()
                 .find(|known| stored["language"] == known.name()),
             theme: Theme::ALL.into_iter().find(|known| stored["theme"] == known.name()).unwrap_or_default(),
-            metric: flag("metric", new.metric),
-            clock_24: flag("clock_24", new.clock_24),
-            click: flag("click", new.click),
-            buzz: flag("buzz", new.buzz),
+            // The browser is asked for its region on a new device only.
+            metric: flag("metric").unwrap_or_else(|| !region::is_united_states()),
+            clock_24: flag("clock_24").unwrap_or_else(|| region::has_24_hours(&locale_of(browser_language()))),
+            click: flag("click").unwrap_or(false),
+            buzz: flag("buzz").unwrap_or(true),
             operator,
-            demo: flag("demo", false),
+            demo: flag("demo").unwrap_or(false),
             backed_up,
             backed_up_facts,
             suspended: (!suspended.is_null()).then(|| SuspendedShopSettings::of(suspended)),
-            install_hint_done: flag("install_hint_done", false),
-            started: flag("started", false),
+            install_hint_done: flag("install_hint_done").unwrap_or(false),
+            started: flag("started").unwrap_or(false),
             clock_understood: moment(&stored["clock_understood"]),
-            first_steps_skipped: flag("first_steps_skipped", false),
-            celsius: stored["celsius"].as_bool(),
-            ounces: flag("ounces", false),
+            first_steps_skipped: flag("first_steps_skipped").unwrap_or(false),
+            celsius: flag("celsius"),
+            ounces: flag("ounces").unwrap_or(false),
         }
     }
 
@@ -184,25 +184,7 @@ impl Settings {
 
 impl Default for Settings {
     fn default() -> Self {
-        Self {
-            language: None,
-            theme: Theme::Device,
-            metric: !region::is_united_states(),
-            clock_24: region::has_24_hours(&locale_of(browser_language())),
-            click: false,
-            buzz: true,
-            operator: None,
-            demo: false,
-            backed_up: None,
-            backed_up_facts: 0,
-            suspended: None,
-            install_hint_done: false,
-            started: false,
-            clock_understood: None,
-            first_steps_skipped: false,
-            celsius: None,
-            ounces: false,
-        }
+        Self::of(&Value::Null)
     }
 }
 
@@ -231,8 +213,14 @@ pub fn load_stored() -> Option<Settings> {
 /// Calls `changed` whenever another tab has changed or removed the settings, or may have: a page that is shown again
 /// from the back/forward cache was told of nothing meanwhile.
 pub fn on_change_elsewhere(changed: impl Fn() + Clone + 'static) {
-    let shown = changed.clone();
-    std::mem::forget(leptos::prelude::window_event_listener_untyped("pageshow", move |_| shown()));
+    let again = changed.clone();
+    let shown = leptos::prelude::window_event_listener_untyped("pageshow", move |event| {
+        // Also dispatched when the page is loaded.
+        if super::worker::get(&event, "persisted").is_truthy() {
+            again();
+        }
+    });
+    std::mem::forget(shown);
     let handle = leptos::prelude::window_event_listener(leptos::ev::storage, move |event| {
         // Without a key, everything was removed.
         if event.key().is_none_or(|changed| changed == key()) {
