@@ -1,17 +1,14 @@
 // Whether everything has its place: nothing is wider than the page, and words stay inside their buttons and rows.
 
-import { waitTwoFrames } from "./counting.mjs";
-
 /** Returns a function that sets the window's width, and the text size of the browser's settings in percent of the usual one. */
 export async function windowSizes(page) {
   const session = await page.context().newCDPSession(page);
   const { height } = page.viewportSize();
   return async (width, percent) => {
-    await page.setViewportSize({ width, height });
+    // The text first: Chromium looks at container queries in em again only when the container's size changes.
     const standard = Math.round((16 * percent) / 100);
     await session.send("Page.setFontSizes", { fontSizes: { standard, fixed: standard } });
-    // Drawn in that size: what is pressed next has its place.
-    await waitTwoFrames(page);
+    await page.setViewportSize({ width, height });
   };
 }
 
