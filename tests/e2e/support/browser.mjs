@@ -20,9 +20,12 @@ export const args = [
  */
 const shell = process.env.CHROMIUM_SHELL ?? ["/usr/bin/chromium-headless-shell"].find(existsSync);
 
-/** The engine if it is installed, otherwise a browser; without a profile. */
+/** Path of the engine if it is installed, otherwise of the browser. */
+export const enginePath = shell || executablePath;
+
+/** The engine, without a profile. */
 export function launchEngine() {
-  return chromium.launch({ executablePath: shell || executablePath, args });
+  return chromium.launch({ executablePath: enginePath, args });
 }
 
 /** A browser without a profile. */
