@@ -105,14 +105,17 @@ self.addEventListener("activate", (event) => {
 
 async function takeOver(source) {
   await choose(CACHE);
-  // If the browser has activated this worker already, no other event tells the page to load again.
-  if (self.registration.waiting || self.registration.installing) self.skipWaiting();
-  else source?.postMessage("reload");
+  // Not waited for: the browser first lets the worker before this one finish what it does, which may take minutes. That one
+  // serves what was chosen too.
+  self.skipWaiting();
+  source?.postMessage("reload");
 }
 
 async function report(source) {
   const stored = await fill().then(() => true, () => false);
-  source?.postMessage({ stored, folder: MANIFEST.folder });
+  const chosen = await opens();
+  const isChosen = !chosen || chosen === CACHE || !(await caches.has(chosen));
+  source?.postMessage({ stored, folder: MANIFEST.folder, opens: isChosen });
   await tidy();
 }
 

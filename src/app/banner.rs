@@ -1,7 +1,6 @@
 //! Banners above every page: the demo shop is open, the clock is behind, or a new version of the app is ready.
 
 use crate::i18n;
-use crate::platform::updates;
 use crate::store::Store;
 use lastpull_core::time::Millis;
 use leptos::prelude::*;
@@ -44,7 +43,7 @@ pub fn Banner() -> impl IntoView {
             view! {
                 <div class="banner" id="update-banner">
                     <span>{i18n::update_waits()}</span>
-                    <button type="button" class="banner-button" on:click=move |_| updates::activate_update()>{i18n::update_now()}</button>
+                    <button type="button" class="banner-button" on:click=move |_| store.open_update()>{i18n::update_now()}</button>
                 </div>
             }.into_any()
         })}

@@ -3,11 +3,6 @@
 use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
 
-/// Reloads the page.
-pub fn reload() {
-    let _ = leptos::prelude::window().location().reload();
-}
-
 /// Sets an attribute of the root element, for the style sheet and screen readers.
 pub fn set_root(attribute: &str, value: &str) {
     if let Some(root) = leptos::prelude::document().document_element() {

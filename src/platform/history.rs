@@ -54,6 +54,8 @@ thread_local! {
     static TIMES: Cell<u32> = const { Cell::new(0) };
     /// What to do once it is over.
     static NEXT: RefCell<Option<Move>> = const { RefCell::new(None) };
+    /// Whether the app is to be loaded again.
+    static RELOADS: Cell<bool> = const { Cell::new(false) };
     static MOVED: RefCell<Option<Rc<dyn Fn()>>> = const { RefCell::new(None) };
     /// Whether the page that is shown was left before, in this entry.
     static RETURNED: Cell<bool> = const { Cell::new(false) };
@@ -137,6 +139,15 @@ pub fn go_up(hash: &str) {
         after_going_back(Move::Up(hash.to_owned()));
     } else {
         go_back();
+    }
+}
+
+/// Loads the app again. Going back ends a load that has begun, and the other way round: it waits until going back is over,
+/// and begins once more if somebody goes back before the new page is there.
+pub fn reload() {
+    RELOADS.set(true);
+    if GOING.get().is_none() {
+        let _ = leptos::prelude::window().location().reload();
     }
 }
 
@@ -233,12 +244,18 @@ fn go_back() {
 
 fn went_back() {
     GOING.set(None);
-    let Some(next) = NEXT.take() else { return };
+    let next = NEXT.take();
     // Not at once: setting the hash dispatches `popstate` before it returns, and this may be the listener of one.
-    clock::after(Duration::ZERO, move || match next {
-        Move::Go(hash) => go(&hash),
-        Move::Replace(hash) => replace(&hash),
-        Move::Up(hash) => go_up(&hash),
+    clock::after(Duration::ZERO, move || {
+        match next {
+            Some(Move::Go(hash)) => go(&hash),
+            Some(Move::Replace(hash)) => replace(&hash),
+            Some(Move::Up(hash)) => go_up(&hash),
+            None => {}
+        }
+        if RELOADS.get() {
+            reload();
+        }
     });
 }
 
@@ -260,9 +277,14 @@ fn popped() {
     arrived();
     if GOING.get().is_some() {
         went_back();
-    } else if (dialog > 0 && !is_open(dialog)) || (closed_before && same_page) {
-        // The entry of a dialog that is not open any more is no place to go to, or from.
-        go_back();
+    } else {
+        if (dialog > 0 && !is_open(dialog)) || (closed_before && same_page) {
+            // The entry of a dialog that is not open any more is no place to go to, or from.
+            go_back();
+        }
+        if RELOADS.get() {
+            reload();
+        }
     }
     enter_dialogs_soon();
 }

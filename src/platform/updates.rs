@@ -4,7 +4,6 @@
 use super::spawn::spawn_local;
 use super::worker::get;
 use std::cell::{Cell, RefCell};
-use std::rc::Rc;
 use wasm_bindgen::{JsCast, JsValue, closure::Closure};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{MessageEvent, ServiceWorker, ServiceWorkerContainer, ServiceWorkerRegistration};
@@ -26,26 +25,20 @@ fn container() -> Option<ServiceWorkerContainer> {
 /// [`check_stored`]; `waiting` is called when a new version is ready.
 pub fn start(ready: impl Fn(bool) + 'static, waiting: impl Fn() + 'static) {
     let Some(container) = container() else { return };
-    let waiting = Rc::new(waiting);
-    let on_message = {
-        let waiting = Rc::clone(&waiting);
-        Closure::<dyn Fn(MessageEvent)>::new(move |event: MessageEvent| on_answer(&event.data(), &ready, &*waiting))
-    };
+    let on_message =
+        Closure::<dyn Fn(MessageEvent)>::new(move |event: MessageEvent| on_answer(&event, &ready, &waiting));
     container.set_onmessage(Some(on_message.as_ref().unchecked_ref()));
     on_message.forget();
     spawn_local(async move {
         let Ok(registration) = JsFuture::from(container.register("./sw.js")).await else { return };
         let registration: ServiceWorkerRegistration = registration.unchecked_into();
         REGISTRATION.set(Some(registration.clone()));
-        note_waiting(&registration, &*waiting);
+        ask_waiting();
         let found = {
             let registration = registration.clone();
-            let waiting = Rc::clone(&waiting);
             Closure::<dyn Fn()>::new(move || {
                 let Some(worker) = registration.installing() else { return };
-                let registration = registration.clone();
-                let waiting = Rc::clone(&waiting);
-                let changed = Closure::<dyn Fn()>::new(move || note_waiting(&registration, &*waiting));
+                let changed = Closure::<dyn Fn()>::new(ask_waiting);
                 worker.set_onstatechange(Some(changed.as_ref().unchecked_ref()));
                 changed.forget();
             })
@@ -60,9 +53,29 @@ pub fn start(ready: impl Fn(bool) + 'static, waiting: impl Fn() + 'static) {
     });
 }
 
-/// Asks the worker whether every file of the app is stored; it fetches what is missing. The answer goes to `ready`.
+/// Asks a worker whether every file of its build is stored; it fetches what is missing. The answer says also which build
+/// that is.
+const IS_IT_STORED: &str = "is it stored?";
+
+/// Asks the worker that runs whether the app is stored. The answer goes to `ready`.
 pub fn check_stored() {
-    tell("is it stored?");
+    tell(IS_IT_STORED);
+}
+
+/// Asks a worker that waits beside the one that runs. It may be of a newer build, or of this one: a build opens as soon as a
+/// person asks for it, even if the browser lets the worker before it work on for a while.
+fn ask_waiting() {
+    if let (Some(worker), Some(_)) = (waiting_worker(), active_worker()) {
+        let _ = worker.post_message(&JsValue::from_str(IS_IT_STORED));
+    }
+}
+
+fn active_worker() -> Option<ServiceWorker> {
+    REGISTRATION.with_borrow(|registration| registration.as_ref().and_then(ServiceWorkerRegistration::active))
+}
+
+fn waiting_worker() -> Option<ServiceWorker> {
+    REGISTRATION.with_borrow(|registration| registration.as_ref().and_then(ServiceWorkerRegistration::waiting))
 }
 
 /// Says whether a run is on the press: until it is over, the app opens with the build that it has now.
@@ -76,34 +89,27 @@ pub fn hold(printing: bool) {
 
 /// Sends a message to the worker that runs; false if there is none.
 fn tell(message: &str) -> bool {
-    REGISTRATION.with_borrow(|registration| {
-        let worker = registration.as_ref().and_then(ServiceWorkerRegistration::active);
-        worker.is_some_and(|worker| worker.post_message(&JsValue::from_str(message)).is_ok())
-    })
+    active_worker().is_some_and(|worker| worker.post_message(&JsValue::from_str(message)).is_ok())
 }
 
-fn on_answer(answer: &JsValue, ready: &dyn Fn(bool), waiting: &dyn Fn()) {
+fn on_answer(event: &MessageEvent, ready: &dyn Fn(bool), waiting: &dyn Fn()) {
+    let answer = event.data();
     if answer.as_string().as_deref() == Some("reload") {
-        super::dom::reload();
+        super::history::reload();
         return;
     }
-    let Some(stored) = get(answer, "stored").as_bool() else { return };
-    ready(stored);
-    // The worker may be of a newer build than this page.
-    let here = get(&js_sys::global(), "lastpullFolder").as_string().unwrap_or_default();
-    let folder = get(answer, "folder").as_string().unwrap_or_default();
-    let active =
-        REGISTRATION.with_borrow(|registration| registration.as_ref().and_then(ServiceWorkerRegistration::active));
-    if !here.ends_with(folder.trim_start_matches('.')) && NEWER.with_borrow(Option::is_none) {
-        NEWER.set(active);
-        waiting();
+    let Some(stored) = get(&answer, "stored").as_bool() else { return };
+    let worker: Option<ServiceWorker> = Some(get(event, "source").unchecked_into());
+    if worker == active_worker() {
+        ready(stored);
     }
-}
-
-/// A worker that waits while another controls the page is a new version.
-fn note_waiting(registration: &ServiceWorkerRegistration, waiting: &dyn Fn()) {
-    if let Some(worker) = registration.waiting().filter(|_| registration.active().is_some()) {
-        NEWER.set(Some(worker));
+    // The newest worker may be of a newer build than this page, also if the browser runs it already. Builds may have the
+    // folder of the app in common.
+    let here = get(&js_sys::global(), "lastpullFolder").as_string().unwrap_or_default();
+    let folder = get(&answer, "folder").as_string().unwrap_or_default();
+    let is_here = here.ends_with(folder.trim_start_matches('.')) && get(&answer, "opens").is_truthy();
+    if !is_here && worker == waiting_worker().or_else(active_worker) {
+        NEWER.set(worker);
         waiting();
     }
 }
@@ -123,12 +129,8 @@ pub fn check_for_update() {
     });
 }
 
-/// Opens the newer build and reloads the page. Called when the user asked for it.
-pub fn activate_update() {
-    let Some(container) = container() else { return };
-    let reload = Closure::<dyn Fn()>::new(super::dom::reload);
-    container.set_oncontrollerchange(Some(reload.as_ref().unchecked_ref()));
-    reload.forget();
+/// Opens the newer build: its worker tells the page to load again. Called when the user asked for it.
+pub fn open_newer() {
     if let Some(worker) = NEWER.take() {
         let _ = worker.post_message(&JsValue::from_str("take over"));
     }

@@ -148,7 +148,16 @@ impl Store {
     pub fn reopen_page(self) {
         spawn_local(async move {
             if self.flush().await {
-                crate::platform::dom::reload();
+                crate::platform::history::reload();
+            }
+        });
+    }
+
+    /// Opens the newer build once all recorded facts are saved: before that, the browser would ask whether to leave the page.
+    pub fn open_update(self) {
+        spawn_local(async move {
+            if self.flush().await {
+                crate::platform::updates::open_newer();
             }
         });
     }

@@ -9,6 +9,7 @@ import { pull, waitForCount } from "../support/counting.mjs";
 import { go, hashOf, press } from "../support/page.mjs";
 import { newDevice, openFirst, openShop, ownServer, testServer } from "../support/setup.mjs";
 import { putJobOnPress } from "../support/shop.mjs";
+import { hangWrites } from "../support/storage-faults.mjs";
 
 const shared = testServer({ whole: true });
 const ANY_ERROR = { expectedErrors: [/./] };
@@ -29,6 +30,34 @@ test("a new worker is refused until the page of its build is there", async (t) =
   await loaded;
   await page.locator(".page.day").waitFor();
   assert.match(await folderOf(page), new RegExp(next));
+});
+
+test("a new build opens while the worker before it is still at work", async (t) => {
+  const { app, folder } = await ownServer(t, shared, "/shop/");
+  const script = join(folder, "sw.js");
+  const workOn = (event) => {
+    if (event.data !== "work on") return;
+    event.waitUntil(new Promise(() => {}));
+    event.source.postMessage("at work");
+  };
+  writeFileSync(script, `${readFileSync(script, "utf8")}self.addEventListener("message", ${workOn});\n`);
+  const page = await openShop(t, app, ANY_ERROR);
+  await waitUntilCached(page);
+  const { next } = replaceBuild(folder);
+  assert.equal(await lookForUpdate(page), "installed");
+  await page.evaluate(async () => {
+    const { active } = await navigator.serviceWorker.ready;
+    const answered = new Promise((done) => navigator.serviceWorker.addEventListener("message", ({ data }) => data === "at work" && done()));
+    active.postMessage("work on");
+    await answered;
+  });
+  const loaded = page.waitForEvent("load");
+  await press(page, "#update-banner button");
+  await loaded;
+  await page.locator(".page.day").waitFor();
+  assert.match(await folderOf(page), new RegExp(next));
+  await waitUntilCached(page);
+  assert.equal(await page.locator("#update-banner").count(), 0, "the worker at work is not taken for a newer one");
 });
 
 test("a page without its code says so and loads by itself when it can", async (t) => {
@@ -196,6 +225,20 @@ test("closing and opening the app during a run does not bring a new build", asyn
   await loaded;
   await again.locator("#ended-good").waitFor();
   assert.match(await folderOf(again), new RegExp(next));
+});
+
+test("an update waits until what was recorded is saved", async (t) => {
+  const { page, next } = await newerBuildDuringRun(t, shared, { initScript: hangWrites });
+  await page.evaluate(() => { window.storage.hang = true; });
+  await press(page, "#stop");
+  await press(page, "#end-anyway");
+  const loaded = page.waitForEvent("load");
+  await press(page, "#update-banner button");
+  await page.waitForFunction(() => window.storage.held > 0);
+  await page.evaluate(() => { window.storage.hang = false; });
+  await loaded;
+  await page.locator("#ended-good").waitFor();
+  assert.match(await folderOf(page), new RegExp(next));
 });
 
 test("a page loaded past the worker keeps the build of the run", async (t) => {

@@ -45,9 +45,9 @@ export const lookForUpdate = (page) => page.evaluate(async () => {
 });
 
 /** A run with two pieces on the press, and a newer build that is installed: the page, its server, and the folders of both builds. */
-export async function newerBuildDuringRun(t, shared) {
+export async function newerBuildDuringRun(t, shared, options = {}) {
   const { app, server, folder } = await ownServer(t, shared, "/shop/");
-  const page = await openShop(t, app, { expectedErrors: [/./] });
+  const page = await openShop(t, app, { ...options, expectedErrors: [/./] });
   await putJobOnPress(page);
   await pull(page, 2);
   await waitUntilCached(page);
