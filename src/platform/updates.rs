@@ -94,7 +94,9 @@ fn on_answer(answer: &JsValue, ready: &dyn Fn(bool), waiting: &dyn Fn()) {
     let folder = get(answer, "folder").as_string().unwrap_or_default();
     let active =
         REGISTRATION.with_borrow(|registration| registration.as_ref().and_then(ServiceWorkerRegistration::active));
-    if !here.ends_with(folder.trim_start_matches('.')) && NEWER.with_borrow(Option::is_none) {
+    if here.ends_with(folder.trim_start_matches('.')) {
+        tell("this build is open");
+    } else if NEWER.with_borrow(Option::is_none) {
         NEWER.set(active);
         waiting();
     }
