@@ -116,7 +116,6 @@ async function report(source) {
   const chosen = await opens();
   const isChosen = !chosen || chosen === CACHE || !(await caches.has(chosen));
   source?.postMessage({ stored, folder: MANIFEST.folder, opens: isChosen });
-  await tidy();
 }
 
 self.addEventListener("message", (event) => {
@@ -124,6 +123,8 @@ self.addEventListener("message", (event) => {
   const hold = async (held) => (held ? (await caches.open(STATE)).put(HELD, new Response("")) : (await caches.open(STATE)).delete(HELD));
   if (data === "take over") event.waitUntil(takeOver(source));
   if (data === "is it stored?") event.waitUntil(report(source));
+  // A window of an older build does not say so: what that build stored is kept for it.
+  if (data === "this build is open") event.waitUntil(tidy());
   if (data === "a run is on the press") event.waitUntil(hold(true));
   if (data === "no run is on the press") event.waitUntil(hold(false));
 });

@@ -12,6 +12,15 @@ pub(crate) const STORED_NOTE: usize = 4_000;
 pub(crate) const LIST: usize = 64;
 /// Most pieces in one fact.
 pub(crate) const PIECES: i32 = 1_000_000;
+/// Most pieces that facts are taken to add up to: more than any shop prints, and few enough that a few such sums can be
+/// added. Our own.
+const MOST_PIECES: i64 = 1_000_000_000;
+
+/// The pieces that signed facts add up to, never negative. Each is bounded but their number is not: a file can hold more than
+/// a number of pieces holds.
+pub(crate) fn pieces(sum: i64) -> u32 {
+    sum.clamp(0, MOST_PIECES) as u32
+}
 
 /// Whether a text is short enough for a name.
 pub(crate) fn is_name(text: &str) -> bool {

@@ -2,6 +2,7 @@
 
 use crate::components::Icon;
 use crate::i18n;
+use crate::platform::dom;
 use crate::store::{Message, Store, StoreEvent};
 use leptos::prelude::*;
 
@@ -9,6 +10,10 @@ use leptos::prelude::*;
 #[component]
 pub fn Notices() -> impl IntoView {
     let store = Store::from_context();
+    let undo = move |_| {
+        store.undo_notice();
+        dom::keep_focus();
+    };
     view! {
         <div class="notices" role="status" aria-live="polite">
             {move || store.notice.get().map(|notice| {
@@ -17,7 +22,7 @@ pub fn Notices() -> impl IntoView {
                     <div class="notice">
                         <span>{text_of(notice.message)}</span>
                         {can_undo.then(|| view! {
-                            <button type="button" class="notice-undo" on:click=move |_| store.undo_notice()>
+                            <button type="button" class="notice-undo" on:click=undo>
                                 <Icon name="undo"/>{i18n::undo()}
                             </button>
                         })}

@@ -18,7 +18,7 @@ mod swatch;
 pub use checkboxes::Checkboxes;
 pub use choice::{Choice, Switch};
 pub use empty::{Empty, NotHere};
-pub use help_button::HelpButton;
+pub use help_button::{HelpButton, HelpSheet};
 pub use icon::Icon;
 pub use keypad::Keypad;
 pub use long_list::{LongList, long_rows};

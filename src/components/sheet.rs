@@ -18,7 +18,9 @@ pub fn Sheet(
     children: Children,
 ) -> impl IntoView {
     let dialog = NodeRef::<html::Dialog>::new();
-    close_on_back(on_close);
+    // A dialog may be open over another one.
+    let title_id = format!("sheet-title-{}", close_on_back(on_close));
+    let labelled_by = title_id.clone();
     Effect::new(move || {
         if let Some(dialog) = dialog.get() {
             if !dialog.open() {
@@ -36,7 +38,7 @@ pub fn Sheet(
         <dialog
             class="sheet"
             node_ref=dialog
-            aria-labelledby="sheet-title"
+            aria-labelledby=labelled_by
             on:cancel=move |event: web_sys::Event| {
                 event.prevent_default();
                 on_close.run(());
@@ -57,7 +59,7 @@ pub fn Sheet(
         >
             <div class="sheet-body">
                 <header class="sheet-head">
-                    <h2 id="sheet-title">{title}</h2>
+                    <h2 id=title_id>{title}</h2>
                     <button type="button" class="icon-button" aria-label=i18n::close() on:click=move |_| on_close.run(())>
                         <Icon name="cross"/>
                     </button>
@@ -68,11 +70,13 @@ pub fn Sheet(
     }
 }
 
-/// Makes the browser's Back close a dialog, until the component is unmounted. Call it while the dialog is set up.
-pub fn close_on_back(on_close: Callback<()>) {
+/// Makes the browser's Back close a dialog, until the component is unmounted. Call it while the dialog is set up. Returns
+/// the dialog's number.
+pub fn close_on_back(on_close: Callback<()>) -> u32 {
     let number = history::dialog_opened(move || {
         // `None` if it is being unmounted.
         let _ = on_close.try_run(());
     });
     on_cleanup(move || history::dialog_closed(number));
+    number
 }

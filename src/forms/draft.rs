@@ -14,7 +14,7 @@
 
 use crate::components::Icon;
 use crate::i18n;
-use crate::platform::{drafts as stored, history};
+use crate::platform::{dom, drafts as stored, history};
 use crate::store::Store;
 use lastpull_core::units::Units;
 use leptos::prelude::*;
@@ -143,6 +143,7 @@ impl Draft {
         let discard = move |_| {
             discarded();
             self.end(DraftEnd::Discarded);
+            dom::keep_focus();
         };
         (move || {
             self.restored.get().then(|| {

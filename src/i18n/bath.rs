@@ -80,7 +80,6 @@ messages! {
     bath_charged { "Charge saved: a new baseline starts.", "Carga guardada: empieza otra comparación." }
     bath_charge_deleted { "Charge deleted; its batches now count with the one before.", "Carga borrada; sus tandas cuentan con la anterior." }
     bath_no_chemistry { "Not entered", "Sin anotar" }
-    bath_caution { "Reclaimers are caustic or oxidizing. Chemical gloves, goggles and ventilation before you open the tank; eyewash within reach. Never mix products. Follow each SDS; local code says what may go down the drain.", "Los recuperadores son cáusticos u oxidantes. Guantes químicos, gafas protectoras y ventilación antes de abrir el tanque; lavaojos a la mano. Nunca mezcles productos. Sigue cada hoja de seguridad (SDS); la norma local dice qué puede ir al desagüe." }
     bath_settings { "Tank settings", "Ajustes del tanque" }
     bath_capacity { "Screens that fit at once", "Pantallas que caben a la vez" }
     bath_recharge_at { "Recharge at", "Recargar al llegar a" }

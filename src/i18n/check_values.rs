@@ -52,6 +52,10 @@ pub fn tolerance_text(item: CheckItem, expected: &Expected) -> Option<String> {
         (Expected::Temperature(_), TemperatureUnit::Celsius) => {
             format!("{}\u{a0}°C", i18n::number(tolerance as f64 / 1000.0, 0))
         }
+        (Expected::Length(of), _) => {
+            let small = Length::from_micrometres(i32::try_from(tolerance).unwrap_or(i32::MAX));
+            i18n::length_tolerance(small, *of).unwrap_or_else(|| value_text(item, expected, tolerance))
+        }
         (other, _) => value_text(item, other, tolerance),
     };
     Some(i18n::check_tolerance(amount))

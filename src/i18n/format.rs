@@ -164,6 +164,14 @@ fn inches(value: Length) -> String {
     format!("{number}\u{a0}{}", unit_inch())
 }
 
+/// What a length may be off by, with its unit: a fraction of an inch if `of` is written as one. `None` if it is written as
+/// any length is.
+pub fn length_tolerance(tolerance: Length, of: Length) -> Option<String> {
+    let is_fraction = units().length == LengthUnit::Inches && of.fraction().is_some();
+    let text = is_fraction.then(|| tolerance.fraction_within()).flatten()?;
+    Some(format!("{}\u{a0}{}", text.replace(' ', "\u{a0}"), unit_inch()))
+}
+
 /// The device's unit of placements and distances.
 pub fn unit_length() -> &'static str {
     match units().length {

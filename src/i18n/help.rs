@@ -217,6 +217,12 @@ terms! {
         "How tight the mesh is, in newtons per centimeter (N/cm), read with a tension meter. A slack mesh follows the squeegee: prints smear, and colors don't line up.",
         "Qué tan tensa está la malla, en newtons por centímetro (N/cm), según un tensiómetro. Una malla floja sigue al rasero: el estampado se corre y los colores no coinciden."
     }
+    /// A piece that is printed and cannot be delivered.
+    Misprint {
+        "Misprint", "Defectuosa",
+        "A printed garment that can't be delivered. It isn't counted as a good piece: one more is printed, and a garment is needed to replace it.",
+        "Prenda impresa que no se puede entregar. No cuenta como buena: se imprime una más y hace falta otra prenda para reponerla."
+    }
     /// Common practice, no source.
     OffContact {
         "Off-contact", "Fuera de contacto",
@@ -228,6 +234,12 @@ terms! {
         "Open area", "Área abierta",
         "The share of the mesh that is holes, in percent. The more open area, the more ink goes through.",
         "La parte de la malla que son huecos, en porcentaje. Cuanta más área abierta, más tinta pasa."
+    }
+    /// What the pace page says: `PaceView` in the core.
+    Pace {
+        "Pace, 80% likely", "Ritmo, 80\u{a0}% probable",
+        "The pace is how many pieces you print per hour while the press runs, from this run and similar ones. The finish time is inside the 80% range 8 times in 10, stops and misprints included; the range narrows as you count.",
+        "El ritmo son las piezas por hora con la prensa en marcha, según este tiraje y los parecidos. La hora de fin cae en el margen del 80\u{a0}% 8 de cada 10 veces, con paradas y defectuosas; el margen se estrecha conforme cuentas."
     }
     /// Common practice, no source.
     ReflectanceCurve {
@@ -337,6 +349,8 @@ fn alphabetical(name: &str) -> String {
 
 messages! {
     help_question(term) { "What does “{term}” mean?", "¿Qué significa «{term}»?" }
+    // As the badges of the day's runs have them.
+    help_forecast { "Makes it, tight, late", "Llega, justo, tarde" }
     help_drawing(term) { "Drawing: {term}", "Dibujo: {term}" }
     help_all_terms { "All terms", "Todos los términos" }
     glossary_title { "Glossary", "Glosario" }

@@ -1,8 +1,10 @@
 //! Messages: recipes, components and stock.
 
 use super::format::{percent, weight, with_mark};
-use super::locale::localized;
+use super::locale::{Locale, localized};
 use super::messages::messages;
+use crate::platform::currency::{of_region, written};
+use crate::platform::settings::locale_of;
 use lastpull_core::ink::{ComponentKind, HeldRevision, Hiding, LowReason, PourStep, RevisionName, SumErrorCause};
 
 messages! {
@@ -64,7 +66,7 @@ messages! {
     ink_has_colour { "Has its own color", "Tiene color propio" }
     ink_sheet { "From its data sheet", "De su ficha técnica" }
     ink_density { "Density", "Densidad" }
-    ink_most { "Most allowed in an ink", "Máximo en una tinta" }
+    ink_most { "Maximum in an ink", "Máximo en una tinta" }
     ink_most_pigment { "Maximum pigment load", "Carga máxima de pigmento" }
     ink_most_pigment_hint { "All pigments together. Past it, the print may not cure or wash.", "Todos los pigmentos juntos. Con más, la impresión puede no curar o no aguantar el lavado." }
     ink_buying { "Purchasing", "Compra" }
@@ -305,9 +307,18 @@ pub fn ink_why_off(why: SumErrorCause, sum: f64) -> String {
     }
 }
 
-/// A price, from hundredths of the shop's currency.
+/// A price, from hundredths of the shop's currency; without a sign if it has none.
 pub fn ink_price(hundredths: f64) -> String {
-    with_mark(format!("{:.2}", hundredths / 100.0))
+    let amount = hundredths / 100.0;
+    match currency() {
+        "" => with_mark(format!("{amount:.2}")),
+        code => written(amount, code, &locale_of(Locale::current().language)),
+    }
+}
+
+/// The code of the shop's currency, empty if it has none.
+pub fn currency() -> &'static str {
+    Locale::current().currency.unwrap_or_else(of_region)
 }
 
 /// The number of a revision, with its mark if another has the same number.

@@ -16,11 +16,19 @@ pub struct Locale {
     pub clock_24: bool,
     /// Whether numbers have a decimal comma.
     pub decimal_comma: bool,
+    /// The currency that was chosen for prices; `None` for that of the browser's country.
+    pub currency: Option<&'static str>,
 }
 
 thread_local! {
     static LOCALE: Cell<Locale> = const {
-        Cell::new(Locale { language: Language::English, units: Units::US, clock_24: false, decimal_comma: false })
+        Cell::new(Locale {
+            language: Language::English,
+            units: Units::US,
+            clock_24: false,
+            decimal_comma: false,
+            currency: None,
+        })
     };
     static CLOCK: Cell<fn() -> WallClock> = const { Cell::new(|| WallClock::fixed(WallTime::EPOCH, 0)) };
 }
@@ -33,6 +41,7 @@ impl Locale {
             units: settings.units(),
             clock_24: settings.clock_24,
             decimal_comma: settings.has_decimal_comma(),
+            currency: settings.currency,
         }
     }
 

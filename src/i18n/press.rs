@@ -153,7 +153,7 @@ messages! {
     chance_likely_printed(goal) { "Likely printed by {goal}", "Probablemente impreso {goal}" }
     chance_even(goal) { "May or may not be done by {goal}", "Puede llegar o no {goal}" }
     chance_unlikely(goal) { "Probably not done by {goal}", "Probablemente no llega {goal}" }
-    chance_percent(words, value) { "{words} ({value} chance)", "{words} (probabilidad {value})" }
+    chance_percent(words, value) { "{words} ({value} chance)", "{words} (prob. {value})" }
     chance_no(goal) { "Won't be done by {goal}", "No llega {goal}" }
     chart_label(words) { "Pieces over time and the likely finish times. {words}", "Piezas en el tiempo y las horas probables de fin. {words}" }
     chart_closing { "closing", "cierre" }

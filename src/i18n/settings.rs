@@ -17,6 +17,8 @@ messages! {
     settings_weight { "Ink weight", "Peso de la tinta" }
     weight_grams { "Grams", "Gramos" }
     weight_ounces { "Ounces", "Onzas" }
+    settings_currency { "Currency of prices", "Moneda de los precios" }
+    currency_none { "None", "Ninguna" }
     settings_clock { "Clock", "Reloj" }
     clock_12 { "12-hour", "12 horas" }
     clock_24 { "24-hour", "24 horas" }

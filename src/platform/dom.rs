@@ -1,5 +1,7 @@
 //! Small operations on the page: title, focus, scrolling.
 
+use super::clock;
+use std::time::Duration;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
 
@@ -51,6 +53,21 @@ pub fn focus_problem() {
         }
         let _ = element.focus();
     }
+}
+
+/// Moves the keyboard focus to the heading of the open dialog or of the page, without scrolling, if the element that had it
+/// goes now: a button that was pressed and is removed.
+pub fn keep_focus() {
+    clock::after(Duration::ZERO, || {
+        let document = leptos::prelude::document();
+        let lost = document.active_element().is_none_or(|active| active.tag_name() == "BODY");
+        let find = |selector: &str| document.query_selector(selector).ok().flatten();
+        let heading = find("dialog[open] h2").or_else(|| find("#heading"));
+        if let Some(heading) = heading.filter(|_| lost).and_then(|found| found.dyn_into::<HtmlElement>().ok()) {
+            let _ = heading.set_attribute("tabindex", "-1");
+            focus_in_place(&heading);
+        }
+    });
 }
 
 /// Whether the keyboard focus is in an element.

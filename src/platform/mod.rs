@@ -4,6 +4,7 @@
 pub mod app_worker;
 pub mod canvas;
 pub mod clock;
+pub mod currency;
 pub mod dom;
 pub mod drafts;
 pub mod files;

@@ -30,13 +30,17 @@ pub fn has_24_hours(locale: &str) -> bool {
 
 /// Whether a print is measured in inches and a dryer in °F there: in the United States and its territories, and for an
 /// English browser that names no region. Our own; CLDR has metric units for Puerto Rico, whose shops buy the same
-/// garments, dryers and screens as those of the mainland. A region of three digits is no country.
+/// garments, dryers and screens as those of the mainland.
 pub fn is_united_states() -> bool {
-    let country = browser_locales().iter().filter_map(|tag| region_of(tag)).find(|region| region.len() == 2);
-    match country.as_deref() {
+    match country().as_deref() {
         Some(region) => ["US", "PR", "GU", "VI", "AS", "MP", "UM"].contains(&region),
         None => super::dom::asks_for_language("en"),
     }
+}
+
+/// The first country of the browser's locales, as two letters. A region of three digits is no country.
+pub fn country() -> Option<String> {
+    browser_locales().iter().filter_map(|tag| region_of(tag)).find(|region| region.len() == 2)
 }
 
 /// The region of a locale: two letters, or three digits such as those of `es-419`.

@@ -1,6 +1,7 @@
 //! Settings of this device, in local storage. If local storage is switched off, they last until the page
 //! is closed.
 
+use super::currency::CURRENCIES;
 use super::region;
 use super::scope::scoped;
 use gloo_storage::{LocalStorage, Storage};
@@ -80,6 +81,8 @@ pub struct Settings {
     pub celsius: Option<bool>,
     /// Ink in ounces and pounds instead of grams.
     pub ounces: bool,
+    /// Currency of prices, one of [`CURRENCIES`] or empty for none; `None` until chosen.
+    pub currency: Option<&'static str>,
 }
 
 /// Settings that belong to a shop rather than to the device, saved while another shop is open.
@@ -131,6 +134,7 @@ impl Settings {
             first_steps_skipped: flag("first_steps_skipped").unwrap_or(false),
             celsius: flag("celsius"),
             ounces: flag("ounces").unwrap_or(false),
+            currency: CURRENCIES.into_iter().chain([""]).find(|known| stored["currency"] == *known),
         }
     }
 
@@ -193,7 +197,7 @@ fn browser_language() -> Language {
 }
 
 /// The browser's locale of a language.
-fn locale_of(language: Language) -> String {
+pub fn locale_of(language: Language) -> String {
     region::locale(match language {
         Language::English => "en",
         Language::Spanish => "es",

@@ -100,15 +100,19 @@ fn on_answer(event: &MessageEvent, ready: &dyn Fn(bool), waiting: &dyn Fn()) {
     }
     let Some(stored) = get(&answer, "stored").as_bool() else { return };
     let worker: Option<ServiceWorker> = Some(get(event, "source").unchecked_into());
+    let here = get(&js_sys::global(), "lastpullFolder").as_string().unwrap_or_default();
+    let folder = get(&answer, "folder").as_string().unwrap_or_default();
+    let is_of_page = here.ends_with(folder.trim_start_matches('.'));
     if worker == active_worker() {
         ready(stored);
+        if is_of_page {
+            tell("this build is open");
+        }
     }
     // The newest worker may be of a newer build than this page, also if the browser runs it already. Builds may have the
     // folder of the app in common.
-    let here = get(&js_sys::global(), "lastpullFolder").as_string().unwrap_or_default();
-    let folder = get(&answer, "folder").as_string().unwrap_or_default();
-    let is_here = here.ends_with(folder.trim_start_matches('.')) && get(&answer, "opens").is_truthy();
-    if !is_here && worker == waiting_worker().or_else(active_worker) {
+    let opens = get(&answer, "opens").is_truthy();
+    if worker == waiting_worker().or_else(active_worker) && !(is_of_page && opens) {
         NEWER.set(worker);
         waiting();
     }

@@ -1,8 +1,8 @@
 //! The device's settings in local storage: what any version has stored is read for ever.
 
 use gloo_storage::{LocalStorage, Storage};
-use lastpull::platform::region;
 use lastpull::platform::settings::{Language, Settings, SuspendedShopSettings, Theme, load, save};
+use lastpull::platform::{currency, region};
 use lastpull_core::time::WallTime;
 use lastpull_core::units::{LengthUnit, Units};
 use serde_json::{Map, Value, json};
@@ -16,14 +16,14 @@ const STORED: &str = concat!(
     r#""demo":true,"backed_up":1790000000000,"backed_up_facts":12,"#,
     r#""shelved":{"crew":"Luz","backed_up":1780000000000,"backed_up_facts":7},"#,
     r#""install_hint_done":true,"started":true,"clock_understood":1795000000000,"#,
-    r#""first_steps_skipped":true,"celsius":false,"ounces":true}"#,
+    r#""first_steps_skipped":true,"celsius":false,"ounces":true,"currency":"GTQ"}"#,
 );
 
 /// A new device.
 const STORED_DEFAULTS: &str = concat!(
     r#"{"language":null,"theme":"device","metric":false,"clock_24":false,"click":false,"buzz":true,"crew":null,"#,
     r#""demo":false,"backed_up":null,"backed_up_facts":0,"shelved":null,"install_hint_done":false,"started":false,"#,
-    r#""clock_understood":null,"first_steps_skipped":false,"celsius":null,"ounces":false}"#,
+    r#""clock_understood":null,"first_steps_skipped":false,"celsius":null,"ounces":false,"currency":null}"#,
 );
 
 fn settings() -> Settings {
@@ -43,6 +43,7 @@ fn settings() -> Settings {
         first_steps_skipped: true,
         celsius: Some(false),
         ounces: true,
+        currency: Some("GTQ"),
         ..Settings::default()
     };
     settings.suspend_shop();
@@ -116,6 +117,25 @@ fn the_browser_says_how_a_region_writes_numbers_and_times() {
     }
 }
 
+/// Source: Unicode CLDR, as above.
+#[wasm_bindgen_test]
+fn a_price_has_the_sign_of_its_currency_where_the_locale_writes_it() {
+    for (code, locale, text) in
+        [("USD", "en-US", "$31.00"), ("MXN", "es-MX", "$31.00"), ("EUR", "es-ES", "31,00\u{a0}€")]
+    {
+        assert_eq!(currency::written(31.0, code, locale), text, "{code} in {locale}");
+    }
+    // Every code is one that the browser accepts.
+    for code in currency::CURRENCIES {
+        assert!(currency::written(31.0, code, "en-US").contains("31"), "{code}");
+    }
+}
+
+#[wasm_bindgen_test]
+fn no_currency_can_be_chosen() {
+    assert_eq!(read(&with("currency", &json!(""))).currency, Some(""));
+}
+
 #[wasm_bindgen_test]
 fn a_field_that_cannot_be_read_loses_only_itself() {
     let whole = settings();
@@ -138,6 +158,7 @@ fn a_field_that_cannot_be_read_loses_only_itself() {
         ("first_steps_skipped", json!("x"), Settings { first_steps_skipped: false, ..whole.clone() }),
         ("celsius", json!("x"), Settings { celsius: None, ..whole.clone() }),
         ("ounces", json!("x"), Settings { ounces: false, ..whole.clone() }),
+        ("currency", json!("gold"), Settings { currency: None, ..whole.clone() }),
     ];
     for (name, value, expected) in cases {
         assert_eq!(read(&with(name, &value)), expected, "{name}");

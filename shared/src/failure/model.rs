@@ -1,5 +1,6 @@
 //! The shop's failures, folded from the facts.
 
+use crate::bounds::pieces;
 use crate::codec::Encode;
 use crate::collections::{Groups, Table, sort_by_key};
 use crate::deletion::{DeleteById, Deletion, deletable};
@@ -66,7 +67,7 @@ impl Failure {
 
     /// Number of pieces of a size with this verdict.
     pub fn judged_of(&self, size: Option<Size>, verdict: Verdict) -> u32 {
-        self.judged.get(&(size, verdict)).copied().unwrap_or(0).clamp(0, i64::from(u32::MAX)) as u32
+        pieces(self.judged.get(&(size, verdict)).copied().unwrap_or(0))
     }
 
     /// Number of suspect pieces of a size that nobody has inspected.

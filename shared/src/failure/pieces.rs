@@ -29,7 +29,7 @@ impl RunPieces {
 /// size never has more suspect pieces than were counted.
 pub fn run_pieces(shop: &Shop, run: RunId) -> RunPieces {
     let Some(progress) = shop.run(run).map(|run| &run.progress) else { return RunPieces::default() };
-    let suspect = suspects_of(shop, run).values().sum::<u32>().min(progress.good());
+    let suspect = suspects_of(shop, run).values().copied().fold(0, u32::saturating_add).min(progress.good());
     RunPieces { good: progress.good() - suspect, suspect, spoiled: progress.misprints() }
 }
 

@@ -13,13 +13,15 @@
 //!   would otherwise be found too late. A second checkpoint for finished jobs was the other way: every question would
 //!   then have had to say which of the two it means. What the day, the press, the ink shelf and a form that opens ask
 //!   of all jobs, lots, runs, failures, pots or cure tests goes through `shop/links.rs` and the like
-//!   (`failure/model.rs`, `ink/model/pot_lists.rs`, `heat/model/tests_by_ink.rs`), which the fold keeps at each fact
+//!   (`failure/model.rs`, `ink/model/pot_lists.rs`, `ink/model/stock.rs`, `heat/model/tests_by_ink.rs`), which the fold keeps at each fact
 //!   and the checkpoint stores: what belongs to what (`collections/groups.rs`), what is open, and the newest, of all
 //!   or of each kind (`time/newest.rs` and beside it). The newest say when one that they left out may be the answer,
 //!   as where all of them were deleted; then everything is gone through, so that an answer never depends on how many
 //!   they hold. What is found by the id of a name is compared by its name. Pages that list everything read
-//!   everything. What still grows with the years: what is left of a component is added up from all its pours, a run's
-//!   trials are looked for among all trials, and what was on the press before a run of long ago among all runs.
+//!   everything, but work out only the rows on the screen. What still grows with the years, and is felt by nobody: the
+//!   list of jobs is sorted and searched as a whole, a component's page lists all its pours, a run's trials are looked
+//!   for among all trials, and what was on the press before a run of long ago among all runs. `history/timing.rs` in
+//!   the tests measures it.
 //!   `shared/tests/history/` counts the rows that are read or changed, and compares the answers of a folded and an
 //!   opened shop.
 

@@ -112,7 +112,7 @@ impl Shop {
     pub fn pieces_over(&self, run: RunId) -> u32 {
         let Some(of) = self.runs.get(&run) else { return 0 };
         let Some(lot) = of.lot.and_then(|lot| self.lots.get(&lot)) else { return 0 };
-        (of.progress.good() + self.pieces_left(run)).saturating_sub(lot.total())
+        of.progress.good().saturating_add(self.pieces_left(run)).saturating_sub(lot.total())
     }
 
     /// The order in which the shop means to print its runs.

@@ -100,18 +100,20 @@ impl Length {
     /// ```
     pub fn fraction(self) -> Option<String> {
         let parts = (self.inches() * 16.0).round() as i32;
-        if parts < 0 || Self::from_inches(f64::from(parts) / 16.0) != self {
-            return None;
-        }
-        let (whole, mut above, mut below) = (parts / 16, parts % 16, 16);
-        while above > 0 && above % 2 == 0 {
-            (above, below) = (above / 2, below / 2);
-        }
-        Some(match (whole, above) {
-            (whole, 0) => whole.to_string(),
-            (0, above) => format!("{above}/{below}"),
-            (whole, above) => format!("{whole} {above}/{below}"),
-        })
+        (parts >= 0 && Self::from_inches(f64::from(parts) / 16.0) == self).then(|| fraction_text(parts, 16))
+    }
+
+    /// The longest fraction of an inch, in thirty-seconds, that is not above it: a limit in the notation of a
+    /// [`fraction`](Self::fraction), where what is within the fraction is within the limit. `None` below a thirty-second.
+    ///
+    /// ```
+    /// use lastpull_core::units::Length;
+    ///
+    /// assert_eq!(Length::from_millimetres(1.0).fraction_within().as_deref(), Some("1/32"));
+    /// ```
+    pub fn fraction_within(self) -> Option<String> {
+        let parts = (self.inches() * 32.0).floor() as i32;
+        (parts > 0).then(|| fraction_text(parts, 32))
     }
 
     fn inches_text(self) -> String {
@@ -151,6 +153,19 @@ impl Length {
         let bounds = [0.0, f64::from(most.micrometres)];
         let micrometres = parse_quantity(text, Quantity::Length, &SPELLINGS, own, bounds)?;
         Ok(Self { micrometres: micrometres.round() as i32 })
+    }
+}
+
+/// So many parts of an inch, as on a rule.
+fn fraction_text(parts: i32, mut below: i32) -> String {
+    let (whole, mut above) = (parts / below, parts % below);
+    while above > 0 && above % 2 == 0 {
+        (above, below) = (above / 2, below / 2);
+    }
+    match (whole, above) {
+        (whole, 0) => whole.to_string(),
+        (0, above) => format!("{above}/{below}"),
+        (whole, above) => format!("{whole} {above}/{below}"),
     }
 }
 
@@ -262,5 +277,16 @@ mod tests {
             assert_eq!(Length::from_inches(inches).text(Units::US), text);
         }
         assert_eq!(Length::from_micrometres(-25_400).fraction(), None);
+    }
+
+    #[test]
+    fn a_limit_is_written_as_a_fraction_that_is_within_it() {
+        for (micrometres, text) in [(1_000, "1/32"), (6_350, "1/4"), (6_349, "7/32"), (25_400, "1"), (40_000, "1 9/16")]
+        {
+            assert_eq!(Length::from_micrometres(micrometres).fraction_within().as_deref(), Some(text));
+        }
+        for micrometres in [793, 0, -1_000] {
+            assert_eq!(Length::from_micrometres(micrometres).fraction_within(), None);
+        }
     }
 }

@@ -6,12 +6,13 @@ use super::years::Years;
 use lastpull_core::facts::{Entry, Fact, RunField};
 use lastpull_core::failure::{FailureFact, FailureField};
 use lastpull_core::heat::{HeatFact, TestField, TestResult, tests_due};
-use lastpull_core::ink::{InkFact, PotField, ink_shelf};
+use lastpull_core::ink::{InkFact, PotField, PourStep, ink_shelf, stock_left};
 use lastpull_core::job::{Size, client_names, fabric_of_garment, garment_names, job_card, job_row, new_run};
 use lastpull_core::journal::Checkpoint;
 use lastpull_core::run::{Location, StopCause};
 use lastpull_core::screen::screen_card;
 use lastpull_core::shop::Shop;
+use lastpull_core::units::Grams;
 use std::collections::BTreeMap;
 use uuid::Uuid;
 
@@ -28,7 +29,10 @@ fn costs(jobs: usize) -> Costs {
     let mut years = Years::new(jobs, 7);
     let (run, lot, job, clock) = (years.on_press, years.lot, years.job, years.clock());
     let (recipe, revision, screen) = (years.recipes[0], years.revisions[0], years.screens[0]);
+    let (component, pot, grams) = (years.components[0], Uuid::from_u128(8), Grams::from_grams(20.0));
     let first_job = years.entries.iter().find(|entry| matches!(entry.fact, Fact::JobSet(_))).unwrap().subject;
+    let is_pour = |entry: &&Entry| matches!(entry.fact, Fact::Ink(InkFact::Poured { .. }));
+    let first_pour = years.entries.iter().find(is_pour).unwrap().subject;
     let mut costs = Costs::new();
     let fresh = opened(&years);
     let mut note = |name, shop: &Shop| costs.insert(name, shop.rows_in_memory());
@@ -51,6 +55,7 @@ fn costs(jobs: usize) -> Costs {
     note("the form of a batch", &drawn(&|shop| drop(of_a_pot_form(shop, recipe))));
     note("a new pot", &drawn(&|shop| drop(of_a_pot_form(shop, revision))));
     note("the ink shelf", &drawn(&|shop| drop(ink_shelf(shop))));
+    note("what is left of a component", &drawn(&|shop| assert!(stock_left(shop, component).is_some())));
     note("tests that are due", &drawn(&|shop| assert!(!tests_due(shop).is_empty())));
     for (name, subject, fact) in [
         ("a piece", run, Fact::Pulled { pieces: 1, size: Some(Size::M) }),
@@ -62,6 +67,20 @@ fn costs(jobs: usize) -> Costs {
         ("a deleted job", job, Fact::Deleted),
         ("a job of long ago finished again", first_job, Fact::JobFinished),
         ("a pot", Uuid::from_u128(7), Fact::Ink(InkFact::PotSet(vec![PotField::Revision(Some(revision))]))),
+        ("a pour of long ago undone", first_pour, Fact::Deleted),
+        (
+            "a pour",
+            Uuid::from_u128(7),
+            Fact::Ink(InkFact::Poured {
+                pot,
+                component,
+                grams,
+                step: PourStep::WeighIn,
+                note: String::new(),
+                reading: None,
+                by: None,
+            }),
+        ),
         (
             "a test",
             Uuid::from_u128(7),
@@ -83,7 +102,9 @@ fn what_is_read_and_changed_does_not_grow_with_the_history() {
     assert_eq!(short, long);
     assert_eq!(short["opening"], 0);
     assert!(short["a piece"] < 10 && short["the end of a job"] < 40, "{short:?}");
-    assert!(short["a pot"] < 10 && short["a test"] < 10, "{short:?}");
+    assert!(short["a pot"] < 10 && short["a test"] < 10 && short["a pour"] < 10, "{short:?}");
+    assert!(short["a pour of long ago undone"] < 10, "{short:?}");
+    assert_eq!(short["what is left of a component"], 1);
     assert!(short["a garment that nobody ordered"] == 0 && short["clients"] == 40, "{short:?}");
     assert!(short["the press"] < 200 && short["the day"] < 300, "{short:?}");
 }

@@ -7,12 +7,14 @@ use crate::journal::any_entries::any_entries;
 use lastpull_core::facts::{Entry, Journal};
 use lastpull_core::failure::failures_of;
 use lastpull_core::ids::Subject;
-use lastpull_core::ink::ink_shelf;
+use lastpull_core::ink::{InkFact, ink_shelf, stock_left, stock_view};
+use lastpull_core::job::{Job, JobList, job_list, job_texts};
 use lastpull_core::journal::Checkpoint;
 use lastpull_core::plan::done_today;
 use lastpull_core::run::{Run, check_list};
 use lastpull_core::shop::Shop;
 use lastpull_core::time::{WallClock, WallTime};
+use lastpull_core::units::Grams;
 use proptest::prelude::*;
 use proptest::sample::Index;
 use std::collections::BTreeSet;
@@ -48,6 +50,39 @@ fn previous(shop: &Shop, id: Subject) -> Option<Subject> {
     others.filter_map(|(other, run)| went_on(run, limit).map(|at| (at, other))).max().map(|(_, other)| other)
 }
 
+/// What is left of a component and when it was last weighed, found by going through its events.
+fn stock(shop: &Shop, component: Subject) -> (Option<Grams>, Option<WallTime>) {
+    let (mut left, mut counted) = (None::<Grams>, None);
+    for (_, event) in shop.ink.events_of(component).into_iter().filter(|(_, event)| !event.deleted) {
+        match &event.fact {
+            InkFact::Counted { component: of, grams, .. } if *of == component => {
+                (left, counted) = (Some(*grams), Some(event.at));
+            }
+            InkFact::Delivered { component: of, grams, .. } if *of == component => {
+                left = Some(left.unwrap_or_default().saturating_add(*grams));
+            }
+            InkFact::Poured { component: of, grams, .. } if *of == component => {
+                left = left.map(|left| left.saturating_sub(*grams));
+            }
+            _ => {}
+        }
+    }
+    (left, counted)
+}
+
+/// The jobs with every word of a search, found by looking at each of them.
+fn found(shop: &Shop, search: &str) -> JobList {
+    let has = |job: &Job| {
+        let text = format!("{} {} {}", job.title, job.client, job.notes).to_lowercase();
+        search.split_whitespace().all(|word| text.contains(word))
+    };
+    let JobList { mut open, mut finished } = job_list(shop);
+    for jobs in [&mut open, &mut finished] {
+        jobs.retain(|id| shop.job(*id).is_some_and(has));
+    }
+    JobList { open, finished }
+}
+
 /// Asserts it of the shop and some of its things, by going through `all`. What was on the press before a run is compared
 /// if no clock was ever set back.
 fn assert_found_by_going_through_all(
@@ -65,7 +100,15 @@ fn assert_found_by_going_through_all(
     prop_assert_eq!(done_today(shop, clock).jobs as usize, finished);
     let open_pots: BTreeSet<_> = shop.ink.pots().filter(|(_, pot)| pot.is_open()).map(|(id, _)| id).collect();
     prop_assert_eq!(ink_shelf(shop).pots.iter().map(|pot| pot.id).collect::<BTreeSet<_>>(), open_pots);
+    let texts = job_texts(shop);
+    for search in ["", " ", "a", "ñ e", "order 1", "4 cli order", "order order 29"] {
+        prop_assert_eq!(texts.found(search), found(shop, search));
+    }
+    for row in stock_view(shop).rows {
+        prop_assert_eq!((row.left, row.counted), stock(shop, row.component));
+    }
     for id in some {
+        prop_assert_eq!(stock_left(shop, *id), stock(shop, *id).0);
         let mut lots: Vec<_> = all.iter().filter_map(|lot| Some((*lot, shop.lot(*lot)?))).collect();
         lots.retain(|(_, lot)| lot.job == Some(*id) && !lot.deleted);
         lots.sort_by_key(|(id, lot)| (lot.rank, *id));

@@ -3,6 +3,7 @@
 
 mod cost;
 mod folded_or_opened;
+mod largest_numbers;
 mod lists_of_the_latest;
 mod page_answers;
 mod timing;

@@ -54,7 +54,7 @@ pub fn of_the_press(shop: &Shop, run: Subject, clock: WallClock) -> Vec<String> 
 pub fn of_the_shop(shop: &Shop, clock: WallClock) -> Vec<String> {
     vec![
         say(job_list(shop)),
-        say(["order 1", "a"].map(|search| job_list(shop).found(&job_texts(shop), search))),
+        say(["order 1", "a"].map(|search| job_texts(shop).found(search))),
         say(job_list(shop).finished.iter().map(|id| job_row(shop, clock, *id)).collect::<Vec<_>>()),
         say(client_names(shop)),
         say(garment_names(shop)),

@@ -3,9 +3,9 @@
 use crate::shop::{OPENING, PHONE};
 use lastpull_core::facts::{Entry, Fact, JobField, LotField, RunField};
 use lastpull_core::failure::{FailureFact, FailureField, FailureKind, Remedy};
-use lastpull_core::heat::{HeatFact, TestField, TestResult};
+use lastpull_core::heat::{HeatFact, TestField, TestResult, TrialField};
 use lastpull_core::ids::{JobId, LotId, PhotoId, RunId, SHOP, Subject};
-use lastpull_core::ink::{BatchSize, InkFact, Part, PotField, RecipeField, Share};
+use lastpull_core::ink::{BatchSize, ComponentField, InkFact, Part, PotField, PourStep, RecipeField, Share};
 use lastpull_core::job::{Fabric, Size, SizePieces};
 use lastpull_core::journal::Stamp;
 use lastpull_core::photo::PhotoFact;
@@ -36,6 +36,8 @@ pub struct Years {
     pub recipes: Vec<Subject>,
     /// The revision of each.
     pub revisions: Vec<Subject>,
+    /// The component that each is.
+    pub components: Vec<Subject>,
     /// The screens.
     pub screens: Vec<Subject>,
     failures: usize,
@@ -49,9 +51,10 @@ impl Years {
     pub fn new(jobs: usize, pieces: usize) -> Self {
         let nil = Uuid::nil();
         let (on_press, job, lot, now) = (nil, nil, nil, OPENING);
-        let [recipes, revisions, screens] = [(); 3].map(|()| Vec::new());
+        let [recipes, revisions, components, screens] = [(); 4].map(|()| Vec::new());
         let (entries, failures, ids) = (Vec::new(), 0, 0x1_0000);
-        let mut years = Self { entries, on_press, job, lot, recipes, revisions, screens, failures, now, ids };
+        let mut years =
+            Self { entries, on_press, job, lot, recipes, revisions, components, screens, failures, now, ids };
         years.record(SHOP, Fact::ShopNamed("Ten Years".into()));
         INKS.iter().for_each(|ink| years.recipe(ink));
         for number in 0..SCREENS {
@@ -95,16 +98,25 @@ impl Years {
     fn recipe(&mut self, ink: &str) {
         let [recipe, revision, component] = [self.id(), self.id(), self.id()];
         self.record(recipe, Fact::Ink(InkFact::RecipeSet(vec![RecipeField::Name(ink.into())])));
+        self.record(component, Fact::Ink(InkFact::ComponentSet(vec![ComponentField::Name(ink.into())])));
+        self.deliver(component);
         let parts = vec![Part { component, share: Share::WHOLE, on_top: false }];
         let (number, parent, pot, note, by) = (1, None, None, String::new(), None);
         self.record(revision, Fact::Ink(InkFact::RevisionSaved { recipe, number, parts, parent, pot, note, by }));
         self.recipes.push(recipe);
         self.revisions.push(revision);
+        self.components.push(component);
     }
 
-    /// A pot of an ink that was used up, and each fifth time a test of one.
+    fn deliver(&mut self, component: Subject) {
+        let (event, grams) = (self.id(), Grams::from_grams(20_000.0));
+        self.record(event, Fact::Ink(InkFact::Delivered { component, grams, note: String::new(), by: None }));
+    }
+
+    /// A pot of an ink that was weighed in and used up, each fifth time a test of one, and each twentieth a trial.
     fn mix(&mut self, number: usize) {
-        let (pot, revision) = (self.id(), self.revisions[number % INKS.len()]);
+        let (pot, event) = (self.id(), self.id());
+        let [revision, component] = [&self.revisions, &self.components].map(|of| of[number % INKS.len()]);
         let fields = vec![
             PotField::Name(INKS[number % INKS.len()].into()),
             PotField::Revision(Some(revision)),
@@ -112,7 +124,20 @@ impl Years {
             PotField::Capacity(Some(Grams::from_grams(1_000.0))),
         ];
         self.record(pot, Fact::Ink(InkFact::PotSet(fields)));
+        let (grams, step, note) = (Grams::from_grams(500.0), PourStep::WeighIn, String::new());
+        self.record(event, Fact::Ink(InkFact::Poured { pot, component, grams, step, note, reading: None, by: None }));
         self.record(pot, Fact::Ink(InkFact::PotSet(vec![PotField::Closed(true)])));
+        if number.is_multiple_of(37) {
+            self.deliver(component);
+        }
+        if number.is_multiple_of(20) {
+            let (trial, of) = (self.id(), number / 20);
+            let ink = TrialField::Ink(INKS[of % INKS.len()].into());
+            self.record(
+                trial,
+                Fact::Heat(HeatFact::TrialSet(vec![ink, TrialField::Fabric(FABRICS[of % FABRICS.len()])])),
+            );
+        }
         if number.is_multiple_of(5) {
             let (test, of) = (self.id(), number / 5);
             let fields = vec![

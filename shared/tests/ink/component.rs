@@ -4,7 +4,7 @@ use crate::shop::{Published, g, published};
 use lastpull_core::facts::Fact;
 use lastpull_core::form::FormProblem;
 use lastpull_core::ink::{
-    ComponentField, ComponentForm, ComponentKind, InkFact, PourStep, StockChange, component_card, pot_card,
+    ComponentField, ComponentForm, ComponentKind, InkFact, PourStep, StockChange, component_card, pot_card, stock_line,
 };
 use lastpull_core::units::{NumberProblem, Units};
 
@@ -57,16 +57,19 @@ fn a_component_lists_its_deliveries_its_pours_and_its_recipes() {
     let pour = press.pour(pot, yellow, 20.0, PourStep::WeighIn);
     press.ink_event(InkFact::Delivered { component: yellow, grams: g(500.0), note: "lot 7".into(), by: None });
     let card = component_card(&press.shop(), yellow).unwrap();
-    let lines: Vec<_> = card.lines.iter().map(|line| (line.grams, line.left)).collect();
-    assert_eq!(lines, [(g(500.0), Some(g(530.0))), (g(20.0), Some(g(30.0))), (g(50.0), Some(g(50.0)))]);
+    let lines: Vec<_> =
+        card.changes.iter().map(|(event, left)| stock_line(&press.shop(), *event, *left).unwrap()).collect();
+    let grams: Vec<_> = lines.iter().map(|line| (line.grams, line.left)).collect();
+    assert_eq!(grams, [(g(500.0), Some(g(530.0))), (g(20.0), Some(g(30.0))), (g(50.0), Some(g(50.0)))]);
     let poured = StockChange::Poured { pot, name: "Pot".into(), step: PourStep::WeighIn };
-    assert_eq!(card.lines[1].what, poured);
-    assert_eq!((card.lines[1].event, card.stock.left), (pour, Some(g(530.0))));
+    assert_eq!(lines[1].what, poured);
+    assert_eq!((lines[1].event, card.stock.left), (pour, Some(g(530.0))));
+    assert_eq!(stock_line(&press.shop(), first, None), None, "a version of a recipe is no change of stock");
     assert_eq!(card.used_in.iter().map(|row| row.recipe).collect::<Vec<_>>(), [recipe]);
     assert_eq!(component_card(&press.shop(), blue).unwrap().used_in, []);
     press.record(pour, Fact::Deleted);
     let card = component_card(&press.shop(), yellow).unwrap();
-    assert_eq!((card.lines.len(), card.stock.left), (2, Some(g(550.0))));
+    assert_eq!((card.changes.len(), card.stock.left), (2, Some(g(550.0))));
     press.record(yellow, Fact::Deleted);
     assert_eq!(component_card(&press.shop(), yellow), None);
 }

@@ -2,7 +2,7 @@
 
 use crate::shop::{HOUR, TestShop, clock, due, today, wall};
 use lastpull_core::facts::{Fact, JobField};
-use lastpull_core::job::{Fabric, JobRow, Size, job_card, job_list, job_row, job_texts};
+use lastpull_core::job::{Fabric, JobRow, Size, job_card, job_row, job_texts};
 
 /// The rows of the list.
 struct Rows {
@@ -12,7 +12,7 @@ struct Rows {
 
 fn list(press: &TestShop, seconds: u64, search: &str) -> Rows {
     let shop = press.shop();
-    let list = job_list(&shop).found(&job_texts(&shop), search);
+    let list = job_texts(&shop).found(search);
     let rows = |ids: &[_]| ids.iter().map(|id| job_row(&shop, clock(seconds), *id).unwrap()).collect();
     Rows { open: rows(&list.open), finished: rows(&list.finished) }
 }
@@ -114,7 +114,7 @@ fn a_deleted_job_is_not_found_and_its_runs_count_for_no_other() {
     press.record(job, Fact::Deleted);
     let shop = press.shop();
     for search in ["", "tour", "tees"] {
-        let found = job_list(&shop).found(&job_texts(&shop), search);
+        let found = job_texts(&shop).found(search);
         assert!(!found.open.contains(&job), "{search}");
     }
     assert_eq!(job_row(&shop, clock(0), job), None);

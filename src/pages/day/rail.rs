@@ -3,7 +3,8 @@
 use super::closing::Closing;
 use super::run_block::{DraggedRun, RunBlock};
 use crate::components::drag::PointerDrag;
-use crate::i18n;
+use crate::i18n::{self, Term};
+use crate::pages::help::LazyHelp;
 use crate::store::Store;
 use lastpull_core::ids::{RunId, SHOP};
 use lastpull_core::plan::{Rail as RailState, RunFit, order_fact, reordered};
@@ -48,7 +49,11 @@ pub fn Rail(state: Memo<RailState>) -> impl IntoView {
     };
     view! {
         <section class="rail" aria-label=i18n::rail_label()>
-            <p class="rail-now">{move || i18n::rail_now(i18n::time(store.clock.get().now))}</p>
+            <div class="help-row rail-now">
+                <p>{move || i18n::rail_now(i18n::time(store.clock.get().now))}</p>
+                // Above the badges of the runs, which say it.
+                <LazyHelp term=Term::Forecast name=i18n::help_forecast()/>
+            </div>
             <ol class="rail-runs">
                 <For each=move || ids.get() key=|id| *id let:id>
                     <li

@@ -18,7 +18,7 @@ pub fn JobsPage() -> impl IntoView {
     let texts = Memo::new(move |_| store.shop.with(job_texts));
     let list = Memo::new(move |_| {
         let search = search.get();
-        if search.trim().is_empty() { all.get() } else { texts.with(|texts| all.with(|all| all.found(texts, &search))) }
+        if search.trim().is_empty() { all.get() } else { texts.with(|texts| texts.found(&search)) }
     });
     let open = Memo::new(move |_| list.with(|list| list.open.clone()));
     let finished = Memo::new(move |_| list.with(|list| list.finished.clone()));

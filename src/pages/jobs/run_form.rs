@@ -109,7 +109,7 @@ pub fn RunFormPage(#[prop(into)] lot: Option<LotId>, #[prop(into)] run: Option<R
                         <Field label=i18n::item_dryer() kind=Kind::Decimal unit=i18n::unit_temperature() bound=bound!(form.dryer) problems/>
                         <Field label=i18n::item_dwell() kind=Kind::Decimal unit=i18n::unit_seconds() bound=bound!(form.dwell) problems help=help(Term::DwellTime)/>
                     </div>
-                    <div class="field-pair">
+                    <div class="field-pair belt-pair">
                         <Field label=i18n::run_belt() kind=Kind::Decimal unit=i18n::unit_belt() bound=bound!(form.belt) problems/>
                         <Field label=i18n::item_passes() kind=Kind::Whole bound=bound!(form.passes) problems/>
                     </div>

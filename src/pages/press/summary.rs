@@ -2,8 +2,9 @@
 
 use super::heading::Heading;
 use crate::components::{GarmentChip, Icon, Page};
-use crate::i18n;
+use crate::i18n::{self, Term};
 use crate::pages::heat::RunTests;
+use crate::pages::help::Help;
 use crate::pages::ink::RunInkRows;
 use crate::pages::shared::{FailureBar, finish_job};
 use crate::route::{JobsRoute, Route};
@@ -126,6 +127,6 @@ fn figures(state: &RunSummary) -> AnyView {
             {(!causes.is_empty()).then(|| view! { <div><dt>{i18n::ended_misprints()}</dt><dd>{causes}</dd></div> })}
         </dl>
         {skipped.map(|skipped| view! { <p class="badge tight"><Icon name="skip"/>{skipped}</p> })}
-        <p class="caution"><Icon name="heat"/>{i18n::ended_wash()}</p>
+        <div class="help-row"><p class="caution"><Icon name="heat"/>{i18n::ended_wash()}</p><Help term=Term::WashTest/></div>
     }.into_any()
 }

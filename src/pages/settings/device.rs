@@ -3,6 +3,7 @@
 use super::shop::ShopSettings;
 use crate::components::{Choice, Icon, Page, Switch};
 use crate::i18n;
+use crate::platform::currency::CURRENCIES;
 use crate::platform::settings::{Language, Settings, Theme};
 use crate::route::{MoreRoute, Route};
 use crate::store::Store;
@@ -34,6 +35,12 @@ pub fn DeviceSettingsPage() -> impl IntoView {
     let weights = vec![(false, i18n::weight_grams().to_owned()), (true, i18n::weight_ounces().to_owned())];
     let units = Signal::derive(move || settings.with(Settings::units));
     let clocks = vec![(false, i18n::clock_12().to_owned()), (true, i18n::clock_24().to_owned())];
+    // Chosen once: another currency opens the page again.
+    let currencies = CURRENCIES.into_iter().chain([""]).map(|code| {
+        let (chosen, name) = (code == i18n::currency(), if code.is_empty() { i18n::currency_none() } else { code });
+        view! { <option value=code selected=chosen>{name}</option> }
+    });
+    let currencies = currencies.collect_view();
     view! {
         <Page title=Signal::derive(|| i18n::settings_title().to_owned()) up=Route::More(MoreRoute::Menu) class="settings">
             <section class="card">
@@ -49,6 +56,12 @@ pub fn DeviceSettingsPage() -> impl IntoView {
                     on_pick=Callback::new(move |celsius| store.update_settings(|settings| settings.celsius = Some(celsius)))/>
                 <Choice label=i18n::settings_weight() name="weight" options=weights value=Signal::derive(move || settings.with(|s| s.ounces))
                     on_pick=Callback::new(move |ounces| store.update_settings(|settings| settings.ounces = ounces))/>
+                <div class="field">
+                    <label for="currency">{i18n::settings_currency()}</label>
+                    <select id="currency" on:change=move |event| choose_currency(store, &event_target_value(&event))>
+                        {currencies}
+                    </select>
+                </div>
                 <Choice label=i18n::settings_clock() name="clock" options=clocks value=Signal::derive(move || settings.with(|s| s.clock_24))
                     on_pick=Callback::new(move |on| store.update_settings(|settings| settings.clock_24 = on))/>
                 <Switch id="buzz" label=i18n::settings_buzz() hint=i18n::settings_buzz_hint() value=Signal::derive(move || settings.with(|s| s.buzz))
@@ -60,4 +73,9 @@ pub fn DeviceSettingsPage() -> impl IntoView {
             <ShopSettings/>
         </Page>
     }
+}
+
+fn choose_currency(store: Store, code: &str) {
+    let chosen = CURRENCIES.into_iter().chain([""]).find(|known| *known == code);
+    store.update_settings(|settings| settings.currency = chosen);
 }

@@ -2,10 +2,10 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { DESK } from "../support/browser.mjs";
-import { pull } from "../support/counting.mjs";
+import { pull, waitForCount } from "../support/counting.mjs";
 import { go, hashOf, press, waitForDialog, waitForText } from "../support/page.mjs";
 import { openDemo, openShop, testServer } from "../support/setup.mjs";
-import { addGarments, addRun, newJob, startCounting } from "../support/shop.mjs";
+import { addGarments, addRun, newJob, openChecks, openCounting, startCounting } from "../support/shop.mjs";
 
 const app = testServer();
 
@@ -52,6 +52,60 @@ test("a “?” leads to its term in the glossary, and from there back to its pa
   await page.locator(".heat-limit").first().waitFor();
   assert.equal(await hashOf(page), "#/heat/limits");
   assert.equal(await page.locator("dialog[open]").count(), 0);
+});
+
+test("a “?” over a dialog is closed alone, and back to its button", async (t) => {
+  const page = await openCounting(t, app, { device: DESK });
+  await pull(page, 1);
+  await press(page, "#misprint");
+  const label = "What does “Misprint” mean?";
+  const shown = page.locator("dialog dialog[open]");
+  const open = async () => {
+    await press(page, page.getByRole("button", { name: label }));
+    await shown.getByText("A printed garment that can't be delivered").waitFor();
+  };
+  const closed = async () => {
+    await shown.waitFor({ state: "detached" });
+    await waitForFocus(page, label);
+    await page.locator("dialog[open] [data-cause=Smudge]").waitFor();
+  };
+  await open();
+  await page.getByRole("dialog", { name: "Misprint", exact: true }).waitFor();
+  await page.keyboard.press("Escape");
+  await closed();
+  await open();
+  await page.goBack();
+  await closed();
+  await page.goBack();
+  await noDialog(page);
+  await waitForCount(page, 1);
+});
+
+test("the day and the pace have a “?” whose texts come later", async (t) => {
+  const page = await openDemo(t, app);
+  await press(page, page.getByRole("button", { name: "What does “Makes it, tight, late” mean?" }));
+  await waitForText(page, "dialog[open] .help-text", "can go either way");
+  await page.keyboard.press("Escape");
+  await noDialog(page);
+  await waitForFocus(page, "What does “Makes it, tight, late” mean?");
+  await go(page, "#/press", "#zone");
+  await press(page, "#pace");
+  await press(page, page.getByRole("button", { name: "What does “80% likely” mean?" }));
+  await waitForText(page, "dialog dialog[open] .help-text", "8 times in 10");
+});
+
+test("the checks say what dwell time and off-contact are", async (t) => {
+  const page = await openShop(t, app);
+  await newJob(page);
+  await addGarments(page);
+  await addRun(page, { dwell: 90, off_contact: "1/8" });
+  await openChecks(page);
+  for (const [term, text] of [["Dwell time", "under the heat of the dryer"], ["Off-contact", "gap between screen and garment"]]) {
+    await press(page, page.getByRole("button", { name: `What does “${term}” mean?` }));
+    await waitForText(page, "dialog[open] .help-text", text);
+    await page.goBack();
+    await noDialog(page);
+  }
 });
 
 for (const [language, code, some] of [["english", "en", ["Delta E (ΔE)", "Drawdown", "Wash test"]], ["spanish", "es", ["Área abierta", "Extendido", "Prueba de lavado"]]]) {

@@ -163,7 +163,7 @@ test("keys do not count while a dialog is open", async (t) => {
     await page.locator("dialog[open]").waitFor();
     await page.keyboard.press("PageDown");
     // Touching plain text moves the focus off the dialog's buttons.
-    await press(page, "#sheet-title");
+    await press(page, "dialog .sheet-head h2");
     await page.keyboard.press("PageDown");
     await waitTwoFrames(page);
     await press(page, "dialog .sheet-head .icon-button");

@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { DESK, PHONE } from "../support/browser.mjs";
 import { pull, waitForCount, waitTwoFrames } from "../support/counting.mjs";
-import { typeOnKeypad } from "../support/ink-helpers.mjs";
+import { addComponent, typeOnKeypad } from "../support/ink-helpers.mjs";
 import { closeDialog, fillForm, go, press, save, waitForDialog } from "../support/page.mjs";
 import { openDemo, openShop, testServer } from "../support/setup.mjs";
 import { addGarments, newJob, openCounting } from "../support/shop.mjs";
@@ -135,4 +135,37 @@ test("after an addition to a batch the page begins at its top again", async (t) 
   await press(page, "#same");
   await page.locator("#picked").waitFor();
   await waitForFocus(page, "#heading");
+});
+
+test("after an undo in a notice the heading of the page has the focus", async (t) => {
+  const page = await openCounting(t, app, { device: DESK });
+  await pull(page, 2);
+  await press(page, "#number");
+  await waitForDialog(page);
+  await fillForm(page, { pieces: 3 });
+  await press(page, "#number-add");
+  await waitForCount(page, 5);
+  await key(page, ".notice-undo", "Enter");
+  await waitForFocus(page, "#heading");
+  await waitForCount(page, 2);
+  await page.keyboard.press("PageDown");
+  await waitForCount(page, 3);
+});
+
+test("after a draft was discarded the heading of its page or dialog has the focus", async (t) => {
+  const page = await openShop(t, app);
+  await go(page, "#/job/new", "#client");
+  await fillForm(page, { title: "Tour tees" });
+  await page.reload();
+  await key(page, "#draft-discard", "Enter");
+  await waitForFocus(page, "#heading");
+  await addComponent(page, "Base");
+  await go(page, "#/ink/stock", ".ink-row");
+  await press(page, page.locator(".ink-row").first());
+  await press(page, "#came-in");
+  await fillForm(page, { note: "lot 7" });
+  await page.reload();
+  await press(page, "#came-in");
+  await key(page, "#dialog-draft-discard", "Enter");
+  await waitForFocus(page, "dialog .sheet-head h2");
 });

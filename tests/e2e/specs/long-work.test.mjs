@@ -3,9 +3,11 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { test } from "node:test";
 import { fileURLToPath } from "node:url";
-import { exportBackup, factCount, importBackup, storedBytes } from "../support/backup.mjs";
+import { expectWholeJournal, exportBackup, factCount, importBackup, storedBytes } from "../support/backup.mjs";
 import { now } from "../support/clock.mjs";
+import { countByKeyboard, pull, waitForCount, zoneState } from "../support/counting.mjs";
 import { backupFile, id, shopLines } from "../support/journal-file.mjs";
+import { LONG_TAIL, MORE_THAN_LONG_TAIL, recordPacking, tailLength } from "../support/long-tail.mjs";
 import { go, press } from "../support/page.mjs";
 import { newDevice, testServer } from "../support/setup.mjs";
 import { truncateStored } from "../support/storage-faults.mjs";
@@ -25,10 +27,14 @@ async function shopWith(t, change = (script) => script, expectedErrors = []) {
       // It would keep the changed script for later workers.
       delete Navigator.prototype.serviceWorker;
       window.shares = [];
+      window.answers = 0;
       window.Worker = class extends Worker {
         constructor(...all) {
           super(...all);
-          this.addEventListener("message", ({ data }) => { if (data?.progress) window.shares.push(data.progress); });
+          this.addEventListener("message", ({ data }) => { 
+            if (data?.progress) window.shares.push(data.progress);
+            if (data?.answer) window.answers += 1;
+          });
         }
       };
     },
@@ -37,6 +43,7 @@ async function shopWith(t, change = (script) => script, expectedErrors = []) {
     const body = change(script);
     return body === null ? route.abort() : route.fulfill({ contentType: "text/javascript", body });
   });
+  await context.addInitScript(recordPacking);
   const page = await context.tab();
   await page.goto(app.server.url);
   await press(page, "#start-shop");
@@ -137,3 +144,83 @@ for (const [title, change] of [
     assert.equal(await factCount(page), LINES.length);
   });
 }
+
+/** The same facts, with room in the order that is on the press. */
+const LARGE_ORDER = backupFile(LINES.map((line) => line.replace('"size":"m","pieces":60', '"size":"m","pieces":900')), now());
+
+/** Brings in many facts, and counts so many pieces that the tail is packed when the app opens next. Returns the count. */
+async function countOnMany(page) {
+  await importBackup(page, LARGE_ORDER);
+  await go(page, "#/press", "#zone");
+  const { good } = await zoneState(page);
+  await countByKeyboard(page, MORE_THAN_LONG_TAIL);
+  await waitForCount(page, good + MORE_THAN_LONG_TAIL);
+  assert.ok((await tailLength(page)) >= LONG_TAIL);
+  return good + MORE_THAN_LONG_TAIL;
+}
+
+/** Runs in the worker before its script: calls `then` when it is about to pack, having read what it packs. */
+const whenItPacks = (then) => `const begin = IDBDatabase.prototype.transaction;
+  IDBDatabase.prototype.transaction = function (stores, mode, ...rest) {
+    if (mode === "readwrite" && [...stores].includes("segments")) (${then})();
+    return begin.call(this, stores, mode, ...rest);
+  };
+`;
+
+/** Asks the test whether to go on, and waits for the answer. */
+function waitForTest() {
+  const request = new XMLHttpRequest();
+  request.open("GET", "./packing", false);
+  request.send();
+}
+
+test("a worker packs a long tail, with what is counted meanwhile", async (t) => {
+  let waits = false;
+  const page = await shopWith(t, (script) => `${waits ? whenItPacks(waitForTest) : ""}${script}`);
+  let packing;
+  const isPacking = new Promise((done) => { packing = done; });
+  let goOn;
+  const mayGoOn = new Promise((done) => { goOn = done; });
+  await page.route("**/packing", async (route) => {
+    packing();
+    await mayGoOn;
+    await route.fulfill({ body: "" });
+  });
+  const good = await countOnMany(page);
+  waits = true;
+  await page.reload();
+  await isPacking;
+  await pull(page, 1);
+  goOn();
+  await page.waitForFunction(() => window.answers === 1);
+  assert.equal(await tailLength(page), 0);
+  assert.deepEqual(await page.evaluate(() => window.packings), [], "the page packs nothing itself");
+  await pull(page, 1);
+  await page.reload();
+  await waitForCount(page, good + 2);
+  assert.equal(await expectWholeJournal(page), LINES.length + MORE_THAN_LONG_TAIL + 2);
+});
+
+test("a tail that the worker does not pack stays, and the page packs it if the worker fails", async (t) => {
+  const fails = (...tasks) => (script) =>
+    script.replace("const answer = await", `if (${JSON.stringify(tasks)}.includes(task[0])) throw new Error("simulated");\n  const answer = await`);
+  let change = (script) => script;
+  const page = await shopWith(t, (script) => change(script), [/simulated/]);
+  await importBackup(page, LARGE_ORDER);
+  await go(page, "#/press", "#zone");
+  const { good } = await zoneState(page);
+  await pull(page, 2);
+  // Folded by the page, a shop is packed whatever the length of its tail.
+  await truncateStored(page, "checkpoint", 3);
+  change = (script) => `${whenItPacks(() => { throw new DOMException("simulated", "InvalidStateError"); })}${fails(4)(script)}`;
+  await page.reload();
+  await page.waitForFunction(() => window.answers === 1);
+  await pull(page, 1);
+  assert.equal(await tailLength(page), 3, "nothing was packed");
+  change = fails(4, 5);
+  await page.reload();
+  await page.waitForFunction(() => window.packings.includes("complete"));
+  assert.equal(await tailLength(page), 0);
+  await waitForCount(page, good + 3);
+  assert.equal(await expectWholeJournal(page), LINES.length + 3);
+});

@@ -5,7 +5,7 @@ import { expectWholeJournal } from "../support/backup.mjs";
 import { countByKeyboard, pull as pullOn, waitForCount, waitUntilSaved } from "../support/counting.mjs";
 import { FactRecorder } from "../support/facts.mjs";
 import { id } from "../support/journal-file.mjs";
-import { LONG_TAIL, MORE_THAN_LONG_TAIL, countLongTail, tailLength } from "../support/long-tail.mjs";
+import { LONG_TAIL, MORE_THAN_LONG_TAIL, countLongTail, recordPacking, tailLength } from "../support/long-tail.mjs";
 import { fillForm, go, press as pressOn } from "../support/page.mjs";
 import { testServer } from "../support/setup.mjs";
 import { openCounting } from "../support/shop.mjs";
@@ -53,17 +53,6 @@ test("two tabs count one run at once; no piece is lost or doubled", async (t) =>
   await go(two, "#/more/about", "#facts");
   assert.equal(await one.locator("#facts").getAttribute("data-facts"), await two.locator("#facts").getAttribute("data-facts"));
 });
-
-/** Runs before the app: notes how each transaction that packs the journal ended. */
-function recordPacking() {
-  window.packings = [];
-  const transaction = IDBDatabase.prototype.transaction;
-  IDBDatabase.prototype.transaction = function (stores, mode, ...rest) {
-    const work = transaction.call(this, stores, mode, ...rest);
-    if (mode === "readwrite" && [...stores].includes("segments")) for (const end of ["complete", "abort"]) work.addEventListener(end, () => window.packings.push(end));
-    return work;
-  };
-}
 
 test("while one tab packs and the other counts, each piece is stored once", async (t) => {
   const one = await openCounting(t, app, { initScript: recordPacking, garments: { "size-s": 900, "size-m": 900 } });

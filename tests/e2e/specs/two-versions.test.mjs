@@ -86,6 +86,20 @@ test("an old tab beside a new one exports without a network", async (t) => {
   assert.equal(await folderOf(old), folders.before);
 });
 
+test("an old tab that is left alone exports without a network", async (t) => {
+  const { old, fresh, server, folders } = await oldTabBesideNew(t);
+  await fresh.close();
+  await old.bringToFront();
+  await newJob(old, { title: "Tour tees" });
+  // Asks the newer worker whether all is stored: that one must not delete what this tab still needs.
+  for (let asked = 0; asked < 2; asked += 1) await waitUntilCached(old);
+  await server.close();
+  await old.evaluate(() => { window.holdsArchive = false; });
+  const { bytes } = await exportBackup(old);
+  assert.ok(journalLines(bytes).some((line) => line.includes("Tour tees")));
+  assert.equal(await folderOf(old), folders.before);
+});
+
 test("during a run the old build opens and exports without a network", async (t) => {
   const { page, server, old } = await newerBuildDuringRun(t, shared);
   const context = page.context();

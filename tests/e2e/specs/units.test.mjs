@@ -3,10 +3,10 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { DESK } from "../support/browser.mjs";
 import { addComponent, addRecipe, startPot, waitForTarget, withRecipe } from "../support/ink-helpers.mjs";
-import { fillForm, go, press, save, waitForText } from "../support/page.mjs";
+import { fillForm, go, hashOf, openAllSections, press, save, waitForText } from "../support/page.mjs";
 import { openShop, testServer } from "../support/setup.mjs";
 import { addGarments, addRun, newJob, openChecks } from "../support/shop.mjs";
-import { OUNCES, g } from "../support/units.mjs";
+import { NBSP, OUNCES, g } from "../support/units.mjs";
 
 const app = testServer();
 
@@ -93,6 +93,17 @@ test("a draft is not read back in other units, and is there again in its own", a
   assert.equal(await value(page, "cure"), "320");
 });
 
+test("a tolerance is a fraction of an inch beside a length that is one", async (t) => {
+  const page = await openShop(t, app);
+  await newJob(page);
+  await addGarments(page);
+  await addRun(page, { off_contact: "1/8", below_collar: "3 1/2" });
+  await openChecks(page);
+  // A millimeter, and a quarter of an inch.
+  await waitForText(page, "[data-item=OffContact] .check-expected small", `± 1/32${NBSP}in`);
+  await waitForText(page, "[data-item=BelowCollar] .check-expected small", `± 1/4${NBSP}in`);
+});
+
 test("a measured length asks for a keyboard with a fraction bar", async (t) => {
   const page = await openShop(t, app);
   await newJob(page);
@@ -114,6 +125,33 @@ test("a temperature with its unit can be stepped up and down", async (t) => {
   await press(page, "[data-step=temperature-more]");
   // 27 °C is 80.6 °F, by the definition of the scale.
   assert.equal(await value(page, "temperature"), "81.6");
+});
+
+test("a price has the sign of the region's currency until another is chosen", async (t) => {
+  const page = await openShop(t, app);
+  await go(page, "#/ink/component/new", "#name");
+  await openAllSections(page);
+  assert.equal(await unitOf(page, "cost"), "USD");
+  await fillForm(page, { name: "Yellow", cost: "62" });
+  await press(page, "#kind-1");
+  await save(page);
+  const price = async (text) => {
+    await page.locator("#left").waitFor();
+    await openAllSections(page);
+    await page.locator(".page").getByText(text, { exact: true }).waitFor();
+  };
+  await price("$62.00");
+  const chosen = async (code, text) => {
+    const component = await hashOf(page);
+    await go(page, "#/more/settings", "#crew");
+    const loaded = page.waitForEvent("load");
+    await page.locator("#currency").selectOption(code);
+    await loaded;
+    await go(page, component);
+    await price(text);
+  };
+  await chosen("GTQ", `Q${NBSP}62.00`);
+  await chosen("", "62.00");
 });
 
 /** Runs in the page before the app does. */

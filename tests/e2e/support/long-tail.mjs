@@ -19,3 +19,14 @@ export const tailLength = (page) => page.evaluate(() => new Promise((give) => {
     database.transaction("tail").objectStore("tail").count().onsuccess = ({ target: { result } }) => { database.close(); give(result); };
   };
 }));
+
+/** Runs before the app: notes each transaction in which the page itself packs the journal, and how it ended. */
+export function recordPacking() {
+  window.packings = [];
+  const transaction = IDBDatabase.prototype.transaction;
+  IDBDatabase.prototype.transaction = function (stores, mode, ...rest) {
+    const work = transaction.call(this, stores, mode, ...rest);
+    if (mode === "readwrite" && [...stores].includes("segments")) for (const end of ["complete", "abort"]) work.addEventListener(end, () => window.packings.push(end));
+    return work;
+  };
+}

@@ -131,13 +131,14 @@ pub fn failures_today(shop: &Shop, clock: WallClock) -> DayFailures {
         }
         let row = row(shop, id, failure, clock.now);
         day.count += 1;
-        day.spoiled += row.spoiled;
+        day.spoiled = day.spoiled.saturating_add(row.spoiled);
         let stop = failure.run.zip(stop_of(shop, failure)).map(|(run, stop)| (run, stop.from));
         if stop.is_some_and(|stop| !stops.contains(&stop)) {
             stops.extend(stop);
             day.downtime += row.downtime;
         }
     }
-    day.suspect = runs.into_iter().flat_map(|run| suspects_of(shop, run).values().copied().collect::<Vec<_>>()).sum();
+    let suspect = runs.into_iter().flat_map(|run| suspects_of(shop, run).into_values());
+    day.suspect = suspect.fold(0, u32::saturating_add);
     day
 }

@@ -45,13 +45,13 @@ pub fn runs_for_pot(shop: &Shop, id: Subject) -> Vec<PotRun> {
         let Some((_, job)) = shop.job_of(run).filter(|_| !of.deleted && (own || ink_key(&of.ink) == ink)) else {
             continue;
         };
-        let recorded: u32 = shop
+        let recorded = shop
             .ink
             .events_of(run)
             .iter()
             .filter(|(_, event)| !event.deleted)
             .map(|(_, event)| pieces_recorded(&event.fact))
-            .sum();
+            .fold(0, u32::saturating_add);
         let progress = &of.progress;
         let good = progress.good().saturating_sub(recorded);
         if !own && good == 0 && job.finished.is_some() {

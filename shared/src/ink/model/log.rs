@@ -1,7 +1,8 @@
 //! Ink components, recipes, pots and events, as the facts leave them.
 
 use super::pot_lists::{ListedPot, PotLists};
-use super::{Component, Pot, Recipe};
+use super::stock::{Change, Stock, change_by, poured};
+use super::{Component, InkEvent, Pot, Recipe};
 use crate::codec::Encode;
 use crate::collections::{Table, sort_by_key};
 use crate::deletion::{Deletable, DeleteById, Deletion, deletable};
@@ -9,24 +10,6 @@ use crate::facts::{ColourReading, InkFact, Part, PrintUse};
 use crate::ids::{LotId, RunId, Subject};
 use crate::time::{LeftOut, WallTime};
 use crate::units::Grams;
-
-/// An event of a pot, component, recipe or revision.
-#[derive(Clone, Debug, PartialEq, Encode)]
-pub struct InkEvent {
-    /// The fact last recorded for it.
-    pub fact: InkFact,
-    /// Wall time at which it was first recorded.
-    pub at: WallTime,
-    /// Its rank among all facts of the shop when it was first recorded.
-    pub rank: u64,
-    /// Whether it was deleted, and so undone.
-    pub deleted: bool,
-    /// Rank of the fact that last changed the contents of pots through this event: the first recording, a recording
-    /// with other grams, or the deletion.
-    pub(crate) effective_rank: u64,
-    /// The same, ignoring the deletion.
-    content_rank: u64,
-}
 
 /// The scale ink is weighed on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Encode)]
@@ -75,6 +58,8 @@ pub struct InkLog {
     events: Table<InkEvent>,
     /// The ids of the events about each thing, in the order in which they were first recorded.
     about: Table<Vec<Subject>>,
+    /// What is left of each component that has events about its stock.
+    stocks: Table<Stock>,
     prints: Table<PrintUse>,
     /// The colours read of lots' garments.
     garments: Table<ColourReading>,
@@ -151,7 +136,8 @@ impl InkLog {
     pub(crate) fn rows_in_memory(&self) -> usize {
         let things = self.components.rows_in_memory() + self.recipes.rows_in_memory() + self.pots.rows_in_memory();
         let runs = self.prints.rows_in_memory() + self.garments.rows_in_memory();
-        things + runs + self.pot_lists.rows_in_memory() + self.events.rows_in_memory() + self.about.rows_in_memory()
+        let events = self.events.rows_in_memory() + self.about.rows_in_memory() + self.stocks.rows_in_memory();
+        things + runs + self.pot_lists.rows_in_memory() + events
     }
 
     /// How much ink a print of a run takes, if it was calculated.
@@ -180,6 +166,11 @@ impl InkLog {
         let mut events: Vec<_> = ids.filter_map(|id| Some((*id, self.events.get(id)?))).collect();
         sort_by_key(&mut events, |(id, event)| (event.rank, *id));
         events
+    }
+
+    /// What is left of a component.
+    pub(crate) fn stock(&self, component: Subject) -> Stock {
+        self.stocks.get(&component).copied().unwrap_or_default()
     }
 
     /// The latest events of ink used for printing, at most `most`, latest first, without undone ones.
@@ -265,37 +256,64 @@ impl InkLog {
                 if !event.fact.pours_same_as(fact) {
                     (event.content_rank, event.effective_rank) = (rank, rank);
                 }
+                let (rank, was) = (event.rank, change_by(event));
                 event.fact = fact.clone();
+                let is = change_by(event);
+                self.change_stock(rank, was, is);
             }
             None => {
                 if matches!(fact, InkFact::Used { .. }) {
                     self.used.push(id);
                 }
                 things(fact).for_each(|thing| push_once(self.about.get_or_insert_default(thing), id));
-                self.events.insert(
-                    id,
-                    InkEvent { fact: fact.clone(), at, rank, deleted: false, effective_rank: rank, content_rank: rank },
-                );
+                let fact = fact.clone();
+                let event = InkEvent { fact, at, rank, deleted: false, effective_rank: rank, content_rank: rank };
+                if let Some((component, _)) = change_by(&event) {
+                    self.stocks.get_or_insert_default(component).add(component, &event);
+                }
+                self.events.insert(id, event);
             }
+        }
+    }
+
+    fn delete_event(&mut self, id: Subject, deletion: Deletion) -> bool {
+        let Some(event) = self.events.get_mut(&id) else { return false };
+        let (rank, was) = (event.rank, change_by(event));
+        event.mark(deletion);
+        let is = change_by(event);
+        self.change_stock(rank, was, is);
+        true
+    }
+
+    /// Says that an event of this rank changes the stock of components in another way than before. A pour is one of
+    /// thousands; all of them are gone through only for a weighing or a delivery.
+    fn change_stock(&mut self, rank: u64, was: Option<(Subject, Change)>, is: Option<(Subject, Change)>) {
+        if was == is {
+            return;
+        }
+        let other = is.filter(|(component, _)| was.is_none_or(|(before, _)| before != *component));
+        for (component, _) in was.into_iter().chain(other) {
+            if let (Some(before), Some(after)) = (poured(was, component), poured(is, component)) {
+                self.stocks.get_or_insert_default(component).change_pour(rank, before, after);
+                continue;
+            }
+            let mut stock = Stock::default();
+            for (_, event) in self.events_of(component) {
+                stock.add(component, event);
+            }
+            self.stocks.insert(component, stock);
         }
     }
 }
 
 deletable!(Component, Recipe, Pot);
 
-impl Deletable for InkEvent {
-    fn mark(&mut self, deletion: Deletion) {
-        self.deleted = deletion.deleted;
-        self.effective_rank = if deletion.deleted { deletion.rank } else { self.content_rank };
-    }
-}
-
 impl DeleteById for InkLog {
     fn delete(&mut self, id: Subject, deletion: Deletion) -> bool {
         self.components.delete(id, deletion)
             || self.recipes.delete(id, deletion)
             || self.delete_pot(id, deletion)
-            || self.events.delete(id, deletion)
+            || self.delete_event(id, deletion)
     }
 }
 

@@ -1,12 +1,16 @@
 //! Components, recipes, pots and events as the facts leave them.
 
 mod component;
+mod event;
 mod log;
 mod pot;
 mod pot_lists;
 mod recipe;
+mod stock;
 
 pub use component::Component;
-pub use log::{InkEvent, InkLog, Revision, Scale};
+pub use event::InkEvent;
+pub use log::{InkLog, Revision, Scale};
 pub use pot::Pot;
 pub use recipe::Recipe;
+pub(crate) use stock::Stock;

@@ -1,10 +1,12 @@
-//! View of one component: its stock, its stock changes, and the recipes that use it.
+//! View of one component: its stock, its stock changes, and the recipes that use it. Of the changes only those that are
+//! on screen are worked out.
 
 use super::stock::{StockRow, stock_view};
 use crate::collections::sort_by_key;
 use crate::colour::Colour;
 use crate::facts::{InkFact, PourStep};
 use crate::ids::Subject;
+use crate::ink::model::Stock;
 use crate::ink::{Component, best_revision};
 use crate::shop::Shop;
 use crate::time::WallTime;
@@ -65,8 +67,9 @@ pub struct ComponentCard {
     pub component: Component,
     /// What is left, whether that is low and why, and what to buy, as in the stock list.
     pub stock: StockRow,
-    /// Its stock changes, latest first, without undone ones.
-    pub lines: Vec<StockLine>,
+    /// The events that changed its stock and what was left after each, the latest first, without undone ones. There may be
+    /// thousands: [`stock_line`] says what a row shows.
+    pub changes: Vec<(Subject, Option<Grams>)>,
     /// The recipes that use it, by name.
     pub used_in: Vec<UsedIn>,
 }
@@ -83,46 +86,48 @@ pub fn component_card(shop: &Shop, id: Subject) -> Option<ComponentCard> {
         }
     }
     sort_by_key(&mut used_in, |row| (crate::text::lowercase_latin(&row.name), row.recipe));
-    Some(ComponentCard { id, component, stock, lines: lines(shop, id), used_in })
+    Some(ComponentCard { id, component, stock, changes: changes(shop, id), used_in })
 }
 
-fn lines(shop: &Shop, id: Subject) -> Vec<StockLine> {
-    let mut lines = Vec::new();
-    let mut left: Option<Grams> = None;
-    for (event, row) in shop.ink.events_of(id).into_iter().filter(|(_, row)| !row.deleted) {
-        let (what, grams) = match &row.fact {
-            InkFact::Delivered { grams, note, .. } => {
-                left = Some(left.unwrap_or_default().saturating_add(*grams));
-                (StockChange::Delivered(note.clone()), *grams)
-            }
-            InkFact::Counted { grams, .. } => {
-                left = Some(*grams);
-                (StockChange::Counted, *grams)
-            }
-            InkFact::Poured { pot, grams, step, .. } => {
-                left = left.map(|left| left.saturating_sub(*grams));
-                let name = crate::ink::recipe::rows::pot_name(shop, *pot);
-                (StockChange::Poured { pot: *pot, name, step: *step }, *grams)
-            }
-            InkFact::ComponentSet(_)
-            | InkFact::RecipeSet(_)
-            | InkFact::PotSet(_)
-            | InkFact::ScaleSet { .. }
-            | InkFact::PrintSet(_)
-            | InkFact::GarmentRead(_)
-            | InkFact::RevisionSaved { .. }
-            | InkFact::Resized { .. }
-            | InkFact::Accepted { .. }
-            | InkFact::Moved { .. }
-            | InkFact::Wasted { .. }
-            | InkFact::Used { .. }
-            | InkFact::SwatchRead { .. }
-            | InkFact::Matched { .. }
-            | InkFact::Approved { .. }
-            | InkFact::DrawnDown(_) => continue,
-        };
-        lines.push(StockLine { event, at: row.at, by: row.fact.by().map(str::to_owned), what, grams, left });
+/// The events that changed a component's stock and what was left after each, the latest first, without undone ones.
+fn changes(shop: &Shop, id: Subject) -> Vec<(Subject, Option<Grams>)> {
+    let (mut changes, mut stock) = (Vec::new(), Stock::default());
+    for (event, row) in shop.ink.events_of(id) {
+        if stock.add(id, row) {
+            changes.push((event, stock.left));
+        }
     }
-    lines.reverse();
-    lines
+    changes.reverse();
+    changes
+}
+
+/// A line of a component's stock history: of this event, after which so much was left. `None` if there is no such event,
+/// or it changed no stock.
+pub fn stock_line(shop: &Shop, event: Subject, left: Option<Grams>) -> Option<StockLine> {
+    let row = shop.ink.event(event)?;
+    let (what, grams) = match &row.fact {
+        InkFact::Delivered { grams, note, .. } => (StockChange::Delivered(note.clone()), *grams),
+        InkFact::Counted { grams, .. } => (StockChange::Counted, *grams),
+        InkFact::Poured { pot, grams, step, .. } => {
+            let name = crate::ink::recipe::rows::pot_name(shop, *pot);
+            (StockChange::Poured { pot: *pot, name, step: *step }, *grams)
+        }
+        InkFact::ComponentSet(_)
+        | InkFact::RecipeSet(_)
+        | InkFact::PotSet(_)
+        | InkFact::ScaleSet { .. }
+        | InkFact::PrintSet(_)
+        | InkFact::GarmentRead(_)
+        | InkFact::RevisionSaved { .. }
+        | InkFact::Resized { .. }
+        | InkFact::Accepted { .. }
+        | InkFact::Moved { .. }
+        | InkFact::Wasted { .. }
+        | InkFact::Used { .. }
+        | InkFact::SwatchRead { .. }
+        | InkFact::Matched { .. }
+        | InkFact::Approved { .. }
+        | InkFact::DrawnDown(_) => return None,
+    };
+    Some(StockLine { event, at: row.at, by: row.fact.by().map(str::to_owned), what, grams, left })
 }

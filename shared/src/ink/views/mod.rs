@@ -12,7 +12,7 @@ mod stock;
 mod weigh_in;
 
 pub use at_scale::{ScaleEntry, check_scale_entry, scale_decimals};
-pub use component_card::{ComponentCard, StockChange, StockLine, UsedIn, component_card};
+pub use component_card::{ComponentCard, StockChange, StockLine, UsedIn, component_card, stock_line};
 pub use label::{HeldRevision, PotLabel, pot_label};
 pub use label_layout::{BAND_WIDTH, LABEL_SIZE, LabelWords, PlacedText, label_layout};
 pub use pot_card::{LedgerKind, LedgerLine, PotCard, PotRow, pot_card};

@@ -68,9 +68,12 @@ pub fn job_card(shop: &Shop, id: JobId) -> Option<JobCard> {
         })
         .collect();
     let runs = || lots.iter().flat_map(|lot| lot.runs.iter().map(move |run| (lot.lot.total(), run)));
-    let planned = runs().map(|(total, _)| total).sum();
-    let good = runs().map(|(total, run)| total - shop.pieces_left(run.id)).sum();
-    let over = runs().map(|(_, run)| run.over).sum();
+    let all = |pieces: &dyn Fn(u32, &RunCard) -> u32| {
+        runs().map(|(total, run)| pieces(total, run)).fold(0, u32::saturating_add)
+    };
+    let planned = all(&|total, _| total);
+    let good = all(&|total, run| total.saturating_sub(shop.pieces_left(run.id)));
+    let over = all(&|_, run| run.over);
     Some(JobCard { id, job: job.clone(), complete: planned > 0 && good == planned, planned, good, over, lots })
 }
 

@@ -1,6 +1,7 @@
 //! What has happened to a run on the press: counts, misprints, stops and times.
 
 use super::{Pace, PaceSummary, Pull, Stop, UNMARKED_PAUSE_SECONDS, WorkGap, work_gaps};
+use crate::bounds::pieces;
 use crate::codec::Encode;
 use crate::collections::Table;
 use crate::facts::{MisprintCause, Size, StopCause};
@@ -50,31 +51,30 @@ pub struct Progress {
 impl Progress {
     /// Good pieces of all sizes, never negative.
     pub fn good(&self) -> u32 {
-        self.good.values().sum::<i64>().max(0) as u32
+        pieces(self.good.values().sum())
     }
 
     /// Good pieces of one size.
     pub fn good_of(&self, size: Option<Size>) -> u32 {
-        self.good.get(&size).copied().unwrap_or(0).max(0) as u32
+        pieces(self.good.get(&size).copied().unwrap_or(0))
     }
 
     /// Spoiled pieces.
     pub fn misprints(&self) -> u32 {
-        self.misprints.values().sum::<i64>().max(0) as u32
+        pieces(self.misprints.values().sum())
     }
 
     /// Spoiled pieces of one size.
     pub fn misprints_of(&self, size: Option<Size>) -> u32 {
-        self.misprints.iter().filter(|((of, _), _)| *of == size).map(|(_, n)| n).sum::<i64>().max(0) as u32
+        pieces(self.misprints.iter().filter(|((of, _), _)| *of == size).map(|(_, n)| n).sum())
     }
 
     /// Spoiled pieces by cause, without causes of zero.
     pub fn misprint_causes(&self) -> BTreeMap<MisprintCause, u32> {
-        let mut causes = BTreeMap::new();
-        for ((_, cause), pieces) in &self.misprints {
-            if *pieces > 0 {
-                *causes.entry(*cause).or_default() += *pieces as u32;
-            }
+        let mut causes: BTreeMap<MisprintCause, u32> = BTreeMap::new();
+        for ((_, cause), sum) in self.misprints.iter().filter(|(_, sum)| **sum > 0) {
+            let of_cause = causes.entry(*cause).or_default();
+            *of_cause = of_cause.saturating_add(pieces(*sum));
         }
         causes
     }

@@ -87,12 +87,12 @@ impl PaceSummary {
     pub(crate) fn add_gaps(&mut self, gaps: &[WorkGap]) {
         for (index, gap) in gaps.iter().enumerate() {
             let before = self.pieces;
-            self.pieces += gap.pieces;
+            self.pieces = self.pieces.saturating_add(gap.pieces);
             if !gap.counts() {
                 continue;
             }
             self.gaps += 1;
-            self.timed += gap.pieces;
+            self.timed = self.timed.saturating_add(gap.pieces);
             add(&mut self.seconds, gap.seconds);
             if gap.changes > 0 {
                 self.add_change(gap, index.checked_sub(1).map(|before| &gaps[before]), gaps.get(index + 1));
@@ -133,7 +133,7 @@ impl PaceSummary {
 
     /// Seconds per piece over the whole run, without changes of size or pile; `None` if no gap took time.
     pub(crate) fn mean(&self) -> Option<f64> {
-        let pieces: u32 = self.stretches.iter().map(|stretch| stretch.pieces).sum();
+        let pieces = self.stretches.iter().map(|stretch| stretch.pieces).fold(0, u32::saturating_add);
         let seconds: f64 = self.stretches.iter().map(|stretch| f64::from(stretch.seconds)).sum();
         (pieces > 0 && seconds > 0.0).then(|| seconds / f64::from(pieces))
     }
@@ -157,18 +157,17 @@ impl PaceSummary {
             is_pause: false,
         };
         let mut gaps: Vec<WorkGap> = self.stretches.iter().filter(|stretch| stretch.pieces > 0).map(gap).collect();
-        let known: u32 = gaps.iter().map(|gap| gap.pieces).sum();
-        gaps.push(WorkGap { seconds: 0.0, pieces: self.pieces - known, changes: 0, is_pause: true });
+        let known = gaps.iter().map(|gap| gap.pieces).fold(0, u32::saturating_add);
+        gaps.push(WorkGap { seconds: 0.0, pieces: self.pieces.saturating_sub(known), changes: 0, is_pause: true });
         gaps
     }
 }
 
 impl Stretch {
     fn add(&mut self, gap: &WorkGap, place: f64) {
-        let pieces = f64::from(self.pieces + gap.pieces);
-        let by = (place - f64::from(self.place)) * f64::from(gap.pieces) / pieces;
+        self.pieces = self.pieces.saturating_add(gap.pieces);
+        let by = (place - f64::from(self.place)) * f64::from(gap.pieces) / f64::from(self.pieces);
         add(&mut self.place, by);
-        self.pieces += gap.pieces;
         add(&mut self.seconds, gap.seconds);
     }
 }

@@ -73,7 +73,7 @@ pub(crate) fn forecast_from(experience: &Experience<'_>, shop: &Shop, id: RunId,
     let (prior, source) = experience.course(id, run);
     let gaps = progress.gaps();
     let course = Course::of(&prior, &gaps)?;
-    let pulled = gaps.iter().map(|gap| gap.pieces).sum();
+    let pulled = gaps.iter().map(|gap| gap.pieces).fold(0, u32::saturating_add);
     let trouble = experience.trouble(id).after(&progress.trouble(), pulled, progress.good(), progress.misprints());
     let left = shop.pieces_left(id);
     let changes = changes_left(shop, run);

@@ -173,14 +173,14 @@ pub fn count_view(shop: &Shop, id: RunId, device: DeviceId, clock: WallClock, pe
     let good = progress.good();
     let planned = lot.map_or(0, crate::job::Lot::total);
     let phase = RunPhase::of(progress);
-    let unsized_good = sizes.iter().filter(|row| row.size.is_none()).map(|row| row.good).sum();
-    let left = sizes.iter().map(SizeCount::left).sum::<u32>().saturating_sub(unsized_good);
+    let unsized_good = progress.good_of(None);
+    let left = sizes.iter().map(SizeCount::left).fold(0, u32::saturating_add).saturating_sub(unsized_good);
     CountView {
         good,
         unsaved: mine().map(UnsavedFact::pieces).sum(),
         planned,
         left,
-        over: (good + left).saturating_sub(planned),
+        over: good.saturating_add(left).saturating_sub(planned),
         misprints: progress.misprints(),
         next_size: sizes.iter().find(|size| size.left() > 0).or(sizes.last()).and_then(|size| size.size),
         sizes,

@@ -43,7 +43,7 @@ pub fn DryerFormPage(#[prop(into)] unit: Option<Subject>) -> impl IntoView {
                 <Field label=i18n::unit_name() kind=Kind::Words bound=bound!(form.name) problems/>
                 {move || (kind.get() == HeaterKind::Dryer).then(|| view! {
                     <Field label=i18n::unit_heated() kind=Kind::Length unit=i18n::unit_length() bound=bound!(form.heated_length) problems hint=i18n::unit_heated_hint()/>
-                    <div class="field-pair">
+                    <div class="field-pair belt-pair">
                         <Field label=i18n::unit_slowest() kind=Kind::Decimal unit=i18n::unit_belt() bound=bound!(form.slowest) problems/>
                         <Field label=i18n::unit_fastest() kind=Kind::Decimal unit=i18n::unit_belt() bound=bound!(form.fastest) problems/>
                     </div>

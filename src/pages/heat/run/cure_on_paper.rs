@@ -48,7 +48,7 @@ fn drawn(store: Store, id: RunId, heat: &RunHeat) -> AnyView {
         <div class="help-row"><h3>{i18n::paper_title()}</h3><Help term=Term::Cure/></div>
         <dl class="lines">{figures(heat)}</dl>
         {dryers(store, id, heat)}
-        <h3>{i18n::paper_limits()}</h3>
+        <div class="help-row"><h3>{i18n::paper_limits()}</h3><Help term=Term::DyeMigration/></div>
         <ul class="heat-findings">{heat.limits.iter().map(finding).collect::<Vec<_>>()}</ul>
         <ul class="heat-caveats">{heat.caveats.iter().map(|caveat| view! { <li>{i18n::heat_caveat(*caveat)}</li> }).collect::<Vec<_>>()}</ul>
     };

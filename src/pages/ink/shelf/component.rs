@@ -7,7 +7,9 @@ use crate::pages::photos::Photos;
 use crate::route::{ColourRoute, InkRoute, PotRoute, Route};
 use crate::store::Store;
 use lastpull_core::ids::Subject;
-use lastpull_core::ink::{Component, ComponentCard, ComponentKind, StockChange, StockLine, StockRow, component_card};
+use lastpull_core::ink::{
+    Component, ComponentCard, ComponentKind, StockChange, StockLine, StockRow, component_card, stock_line,
+};
 use lastpull_core::units::Grams;
 use leptos::prelude::*;
 
@@ -87,7 +89,7 @@ fn details(store: Store, card: &ComponentCard) -> AnyView {
         <ul class="menu">
             <MenuRow href=Route::Colour(ColourRoute::Component(id)).hash() icon="drop" title=i18n::ink_how_it_colours() text=i18n::ink_how_it_colours_hint()/>
         </ul>
-        {story(store, &card.lines)}
+        {story(store, &card.changes)}
         {(!card.used_in.is_empty()).then(|| view! {
             <section class="ink-section">
                 <h2>{i18n::ink_used_in()}</h2>
@@ -102,10 +104,15 @@ fn details(store: Store, card: &ComponentCard) -> AnyView {
     }.into_any()
 }
 
-fn story(store: Store, lines: &[StockLine]) -> Option<AnyView> {
-    let (first, more) = lines.split_at(lines.len().min(FIRST_LINES));
-    let rows = |name, lines: &[StockLine]| long_rows(name, "ink-lines", lines.to_vec(), move |row| line(store, row));
-    (!lines.is_empty()).then(|| {
+fn story(store: Store, changes: &[(Subject, Option<Grams>)]) -> Option<AnyView> {
+    let (first, more) = changes.split_at(changes.len().min(FIRST_LINES));
+    let row = move |(event, left): &(Subject, Option<Grams>)| {
+        let (event, left) = (*event, *left);
+        let shown = Memo::new(move |_| store.shop.with(|shop| stock_line(shop, event, left)));
+        (move || shown.with(|shown| shown.as_ref().map(|shown| line(store, shown)))).into_any()
+    };
+    let rows = |name, changes: &[(Subject, Option<Grams>)]| long_rows(name, "ink-lines", changes.to_vec(), row);
+    (!changes.is_empty()).then(|| {
         view! {
             <section class="ink-section" id="story">
                 <h2>{i18n::ink_story()}</h2>

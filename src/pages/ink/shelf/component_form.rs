@@ -127,6 +127,8 @@ fn Buying(form: RwSignal<ComponentForm>, submit: FormSubmit) -> impl IntoView {
         submit,
         [field_name!(ComponentForm.cost), field_name!(ComponentForm.tub), field_name!(ComponentForm.low_at)],
     );
+    let currency = i18n::currency();
+    let hint = if currency.is_empty() { i18n::ink_cost_hint() } else { "" };
     view! {
         <details class="group screen-fold" open=move || filled || wrong.get()>
             <summary>{i18n::ink_buying()}</summary>
@@ -134,7 +136,7 @@ fn Buying(form: RwSignal<ComponentForm>, submit: FormSubmit) -> impl IntoView {
                 <Field label=i18n::ink_tub() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound!(form.tub) problems/>
                 <Field label=i18n::ink_low_at() kind=Kind::Decimal unit=i18n::unit_weight() bound=bound!(form.low_at) problems/>
             </div>
-            <Field label=i18n::ink_cost() kind=Kind::Decimal bound=bound!(form.cost) problems hint=i18n::ink_cost_hint()/>
+            <Field label=i18n::ink_cost() kind=Kind::Decimal unit=currency bound=bound!(form.cost) problems hint/>
         </details>
     }
 }

@@ -2,8 +2,9 @@
 
 use crate::components::{Choice, Icon, Swatch};
 use crate::forms::{Kind, submit_dialog};
-use crate::i18n;
 use crate::i18n::check_values::{expected_text, read_value, tolerance_text, unit_text, value_text};
+use crate::i18n::{self, Term};
+use crate::pages::help::Help;
 use crate::route::{Route, ScreensRoute};
 use crate::store::Store;
 use lastpull_core::facts::Fact;
@@ -19,6 +20,7 @@ use leptos::prelude::*;
 pub fn CheckLine(id: RunId, item: CheckItem, list: Memo<CheckList>) -> impl IntoView {
     let store = Store::from_context();
     let row = Memo::new(move |_| list.with(|list| list.rows().find(|row| row.item == item).cloned()));
+    let term = term_of(item);
     let make = Callback::new(move |outcome: CheckOutcome| {
         let row = store.shop.with_untracked(|shop| check_list(shop, id).rows().find(|row| row.item == item).cloned());
         if let Some(row) = row {
@@ -31,7 +33,7 @@ pub fn CheckLine(id: RunId, item: CheckItem, list: Memo<CheckList>) -> impl Into
             view! {
                 <li class="check" class:made=!row.state.is_open() data-item=format!("{item:?}")>
                     <div class="check-words">
-                        <span class="check-item">{i18n::check_item(item)}</span>
+                        <span class="check-item" class:help-row=term.is_some()>{i18n::check_item(item)}{term.map(|term| view! { <Help term/> })}</span>
                         <span class="check-expected">
                             {row.expected.colour().map(|colour| view! { <Swatch colour=colour.known/> })}
                             <strong>{with_colour(expected_text(item, &row.expected), row.colours.as_ref().map(colour_now))}</strong>
@@ -51,6 +53,27 @@ pub fn CheckLine(id: RunId, item: CheckItem, list: Memo<CheckList>) -> impl Into
                 </li>
             }
         })
+    }
+}
+
+/// The term of a check that is explained beside it: what a new printer cannot see at the press.
+fn term_of(item: CheckItem) -> Option<Term> {
+    match item {
+        CheckItem::Dwell => Some(Term::DwellTime),
+        CheckItem::OffContact => Some(Term::OffContact),
+        CheckItem::Dryer
+        | CheckItem::Belt
+        | CheckItem::Passes
+        | CheckItem::Flash
+        | CheckItem::FlashDistance
+        | CheckItem::Garment
+        | CheckItem::Screens
+        | CheckItem::Mesh
+        | CheckItem::Squeegee
+        | CheckItem::BelowCollar
+        | CheckItem::Placement
+        | CheckItem::Ink
+        | CheckItem::Hits => None,
     }
 }
 

@@ -3,7 +3,8 @@
 use super::actions::end_run;
 use crate::components::{Choice, Icon, Sheet, Switch};
 use crate::forms::focus_problem;
-use crate::i18n;
+use crate::i18n::{self, Term};
+use crate::pages::help::LazyHelp;
 use crate::store::Store;
 use lastpull_core::facts::Fact;
 use lastpull_core::ids::RunId;
@@ -66,6 +67,7 @@ fn Misprint(id: RunId, count: Memo<CountView>, size: Memo<Option<Size>>, close: 
     };
     view! {
         <Sheet title=i18n::misprint_title() on_close=close>
+            <div class="help-row"><span class="quiet-line">{i18n::act_misprint()}</span><LazyHelp term=Term::Misprint name=i18n::act_misprint()/></div>
             <Switch id="was-counted" label=i18n::misprint_counted() hint=i18n::misprint_counted_hint() value=counted on_set=Callback::new(move |on| counted.set(on))/>
             {(sizes.len() > 1).then(|| view! {
                 <Choice label=i18n::misprint_size() name="misprint-size" options=sizes value=of on_pick=Callback::new(move |size| of.set(size))/>

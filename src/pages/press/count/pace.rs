@@ -2,7 +2,8 @@
 
 use super::pace_chart::Chart;
 use crate::components::Sheet;
-use crate::i18n;
+use crate::i18n::{self, Term};
+use crate::pages::help::LazyHelp;
 use crate::pages::shared::{GoalBadge, out_at};
 use lastpull_core::run::{Goal, GoalKind, Likelihood, PaceView, RunPace};
 use lastpull_core::time::Estimate;
@@ -33,6 +34,7 @@ pub fn Pace(pace: Memo<RunPace>) -> impl IntoView {
             {move || in_full.get().then(|| view! {
                 <Sheet title=i18n::pace_title() on_close=Callback::new(move |()| in_full.set(false))>
                     {move || chart(true)}
+                    <div class="help-row"><span class="quiet-line">{i18n::chart_range()}</span><LazyHelp term=Term::Pace name=i18n::chart_range()/></div>
                     {move || pace.with(in_words)}
                 </Sheet>
             })}
