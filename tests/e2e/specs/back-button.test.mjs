@@ -208,17 +208,16 @@ test("an update that going back stops is loaded after it", async (t) => {
   const page = await openCounting(t, app, { serviceWorkers: "block" });
   await press(page, "#stop");
   await waitForDialog(page);
+  await page.waitForFunction(() => navigator.serviceWorker.onmessage);
   // The first load gets no answer: going back ends it.
   let loads = 0;
   await page.route(app.server.url, (route) => { loads += 1; if (loads > 1) route.continue(); });
-  const asked = page.waitForRequest(app.server.url);
   await page.evaluate(() => {
     window.isOldPage = true;
     // As the service worker says it once the update is chosen.
     navigator.serviceWorker.dispatchEvent(new MessageEvent("message", { data: "reload" }));
+    setTimeout(() => history.back(), 100);
   });
-  await asked;
-  await page.evaluate(() => history.back());
   await page.waitForFunction(() => !window.isOldPage && document.querySelector("#zone"));
   assert.equal(await dialog(page).count(), 0);
   assert.equal(loads, 2);
