@@ -105,8 +105,8 @@ self.addEventListener("activate", (event) => {
 
 async function takeOver(source) {
   await choose(CACHE);
-  // Not waited for: the browser first lets the worker before this one finish what it does, which may take minutes. That one
-  // serves what was chosen too.
+  // The browser first lets the worker before this one finish what it does, which may take minutes. That one serves what was
+  // chosen too.
   self.skipWaiting();
   source?.postMessage("reload");
 }
@@ -122,6 +122,7 @@ self.addEventListener("message", (event) => {
   const { data, source } = event;
   const hold = async (held) => (held ? (await caches.open(STATE)).put(HELD, new Response("")) : (await caches.open(STATE)).delete(HELD));
   if (data === "take over") event.waitUntil(takeOver(source));
+  if (data === "skip waiting") self.skipWaiting();
   if (data === "is it stored?") event.waitUntil(report(source));
   // A window of an older build does not say so: what that build stored is kept for it.
   if (data === "this build is open") event.waitUntil(tidy());

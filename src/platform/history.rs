@@ -145,8 +145,13 @@ pub fn go_up(hash: &str) {
 /// Loads the app again. Going back ends a load that has begun, and the other way round: it waits until going back is over,
 /// and begins once more if somebody goes back before the new page is there.
 pub fn reload() {
-    RELOADS.set(true);
-    if GOING.get().is_none() {
+    if !RELOADS.replace(true) {
+        load_again();
+    }
+}
+
+fn load_again() {
+    if RELOADS.get() && GOING.get().is_none() {
         let _ = leptos::prelude::window().location().reload();
     }
 }
@@ -253,9 +258,7 @@ fn went_back() {
             Some(Move::Up(hash)) => go_up(&hash),
             None => {}
         }
-        if RELOADS.get() {
-            reload();
-        }
+        load_again();
     });
 }
 
@@ -282,9 +285,7 @@ fn popped() {
             // The entry of a dialog that is not open any more is no place to go to, or from.
             go_back();
         }
-        if RELOADS.get() {
-            reload();
-        }
+        load_again();
     }
     enter_dialogs_soon();
 }

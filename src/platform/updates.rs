@@ -4,9 +4,13 @@
 use super::spawn::spawn_local;
 use super::worker::get;
 use std::cell::{Cell, RefCell};
+use std::time::Duration;
 use wasm_bindgen::{JsCast, JsValue, closure::Closure};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{MessageEvent, ServiceWorker, ServiceWorkerContainer, ServiceWorkerRegistration};
+
+/// How long a page waits for the browser to put a new worker in place of the old one.
+const TAKING_OVER: Duration = Duration::from_secs(1);
 
 thread_local! {
     /// The worker of a newer build: it waits, or it runs and serves this build until a person asks for its own.
@@ -95,7 +99,9 @@ fn tell(message: &str) -> bool {
 fn on_answer(event: &MessageEvent, ready: &dyn Fn(bool), waiting: &dyn Fn()) {
     let answer = event.data();
     if answer.as_string().as_deref() == Some("reload") {
-        super::history::reload();
+        // The browser does not say how long the worker before it will work on.
+        let wait = if waiting_worker().is_some() { TAKING_OVER } else { Duration::ZERO };
+        super::clock::after(wait, super::history::reload);
         return;
     }
     let Some(stored) = get(&answer, "stored").as_bool() else { return };
@@ -111,8 +117,12 @@ fn on_answer(event: &MessageEvent, ready: &dyn Fn(bool), waiting: &dyn Fn()) {
     }
     // The newest worker may be of a newer build than this page, also if the browser runs it already. Builds may have the
     // folder of the app in common.
-    let opens = get(&answer, "opens").is_truthy();
-    if worker == waiting_worker().or_else(active_worker) && !(is_of_page && opens) {
+    let opens_page = is_of_page && get(&answer, "opens").is_truthy();
+    let waits = worker == waiting_worker();
+    if opens_page && waits {
+        // Somebody asked for it, and the page came before the browser put the worker in its place.
+        let _ = worker.map(|worker| worker.post_message(&JsValue::from_str("skip waiting")));
+    } else if !opens_page && (waits || (waiting_worker().is_none() && worker == active_worker())) {
         NEWER.set(worker);
         waiting();
     }
@@ -133,8 +143,13 @@ pub fn check_for_update() {
     });
 }
 
-/// Opens the newer build: its worker tells the page to load again. Called when the user asked for it.
+/// Opens the newer build. The page loads again once the browser has put its worker in place of the one before, or soon after
+/// the worker says that its build is chosen. Called when the user asked for it.
 pub fn open_newer() {
+    let Some(container) = container() else { return };
+    let taken_over = Closure::<dyn Fn()>::new(super::history::reload);
+    container.set_oncontrollerchange(Some(taken_over.as_ref().unchecked_ref()));
+    taken_over.forget();
     if let Some(worker) = NEWER.take() {
         let _ = worker.post_message(&JsValue::from_str("take over"));
     }

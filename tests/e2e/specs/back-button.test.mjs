@@ -205,7 +205,8 @@ for (const [speed, initScript] of Object.entries({ "goes back": leaveWhileGoingB
 }
 
 test("an update that going back stops is loaded after it", async (t) => {
-  const page = await openCounting(t, app, { serviceWorkers: "block" });
+  // Without a worker, so that the test answers the load: `register` gives nothing then.
+  const page = await openCounting(t, app, { serviceWorkers: "block", expectedErrors: [/undefined \(reading '(waiting|active)'\)/] });
   await press(page, "#stop");
   await waitForDialog(page);
   await page.waitForFunction(() => navigator.serviceWorker.onmessage);
