@@ -6,7 +6,7 @@ import { test } from "node:test";
 import { serve } from "../../../src/build/serve.mjs";
 import { folderOf, lookForUpdate, newerBuildDuringRun, replaceBuild, waitUntilCached } from "../support/builds.mjs";
 import { pull, waitForCount } from "../support/counting.mjs";
-import { go, hashOf, press } from "../support/page.mjs";
+import { fillForm, go, hashOf, press, save } from "../support/page.mjs";
 import { newDevice, openFirst, openShop, ownServer, testServer } from "../support/setup.mjs";
 import { putJobOnPress } from "../support/shop.mjs";
 import { hangWrites } from "../support/storage-faults.mjs";
@@ -229,15 +229,20 @@ test("closing and opening the app during a run does not bring a new build", asyn
 
 test("an update waits until what was recorded is saved", async (t) => {
   const { page, next } = await newerBuildDuringRun(t, shared, { initScript: hangWrites });
-  await page.evaluate(() => { window.storage.hang = true; });
   await press(page, "#stop");
   await press(page, "#end-anyway");
+  await page.locator("#update-banner button").waitFor();
+  await page.evaluate(() => { window.storage.hang = true; });
+  await go(page, "#/job/new", "#client");
+  await fillForm(page, { client: "Harbour Night Choir", title: "Aprons" });
+  await save(page);
+  await page.waitForFunction(() => window.storage.held > 0);
   const loaded = page.waitForEvent("load");
   await press(page, "#update-banner button");
-  await page.waitForFunction(() => window.storage.held > 0);
   await page.evaluate(() => { window.storage.hang = false; });
   await loaded;
-  await page.locator("#ended-good").waitFor();
+  await go(page, "#/jobs", ".job-row");
+  await page.getByText("Aprons").waitFor();
   assert.match(await folderOf(page), new RegExp(next));
 });
 
