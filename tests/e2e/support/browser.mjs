@@ -20,12 +20,9 @@ export const args = [
  */
 const shell = process.env.CHROMIUM_SHELL ?? ["/usr/bin/chromium-headless-shell"].find(existsSync);
 
-/** Path of the engine if it is installed, otherwise of the browser. */
-export const enginePath = shell || executablePath;
-
-/** The engine, without a profile. */
+/** The engine if it is installed, otherwise a browser; without a profile. */
 export function launchEngine() {
-  return chromium.launch({ executablePath: enginePath, args });
+  return chromium.launch({ executablePath: shell || executablePath, args });
 }
 
 /** A browser without a profile. */

@@ -5,7 +5,7 @@ import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { chromium } from "playwright-core";
-import { DESK, args, enginePath } from "./browser.mjs";
+import { DESK, args, executablePath } from "./browser.mjs";
 import { ZONE, installClock } from "./clock.mjs";
 import { preparePage } from "./setup.mjs";
 
@@ -47,7 +47,7 @@ export function discard(folder) {
 export async function startKillable(folder) {
   const port = join(folder, "DevToolsActivePort");
   rmSync(port, { force: true });
-  const process = spawn(enginePath, [...args, "--headless", "--remote-debugging-port=0", `--user-data-dir=${folder}`, "about:blank"], { detached: true, stdio: "ignore", env: { ...globalThis.process.env, TZ: ZONE } });
+  const process = spawn(executablePath, [...args, "--headless", "--remote-debugging-port=0", `--user-data-dir=${folder}`, "about:blank"], { detached: true, stdio: "ignore", env: { ...globalThis.process.env, TZ: ZONE } });
   const ended = new Promise((done) => process.on("exit", done));
   const running = () => process.exitCode === null && process.signalCode === null;
   while (!existsSync(port) || !readFileSync(port, "utf8").includes("\n")) {
