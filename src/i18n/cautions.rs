@@ -44,7 +44,7 @@ messages! {
     }
     bath_caution {
         "Caustic or oxidizing tank: open with chemical gloves, goggles and ventilation; eyewash in reach. Never mix products. Follow each SDS; local code says what may go down the drain.",
-        "Tanque cáustico u oxidante: abre con guantes químicos, gafas protectoras y ventilación; lavaojos cerca. Nunca mezcles productos. Sigue cada SDS; al desagüe, solo según norma local."
+        "Tanque cáustico u oxidante: abre con guantes químicos, gafas protectoras y ventilación; lavaojos cerca. Nunca mezcles productos. Sigue cada hoja de seguridad (SDS); al desagüe, solo según norma local."
     }
     caution_open_tank {
         "Before you open the tank: chemical gloves, goggles and ventilation; eyewash within reach. Follow each SDS.",
