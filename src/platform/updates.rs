@@ -118,11 +118,10 @@ fn on_answer(event: &MessageEvent, ready: &dyn Fn(bool), waiting: &dyn Fn()) {
     // The newest worker may be of a newer build than this page, also if the browser runs it already. Builds may have the
     // folder of the app in common.
     let opens_page = is_of_page && get(&answer, "opens").is_truthy();
-    let waits = worker == waiting_worker();
-    if opens_page && waits {
+    if opens_page && worker == waiting_worker() {
         // Somebody asked for it, and the page came before the browser put the worker in its place.
         let _ = worker.map(|worker| worker.post_message(&JsValue::from_str("skip waiting")));
-    } else if !opens_page && (waits || (waiting_worker().is_none() && worker == active_worker())) {
+    } else if !opens_page && worker == waiting_worker().or_else(active_worker) {
         NEWER.set(worker);
         waiting();
     }
