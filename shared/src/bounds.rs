@@ -22,6 +22,11 @@ pub(crate) fn pieces(sum: i64) -> u32 {
     sum.clamp(0, MOST_PIECES) as u32
 }
 
+/// All of these numbers of pieces together, at most the largest number.
+pub(crate) fn total(pieces: impl Iterator<Item = u32>) -> u32 {
+    pieces.fold(0, u32::saturating_add)
+}
+
 /// Whether a text is short enough for a name.
 pub(crate) fn is_name(text: &str) -> bool {
     text.chars().count() <= STORED_NAME

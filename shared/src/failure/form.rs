@@ -2,6 +2,7 @@
 
 use super::open::set_fact;
 use super::{Failure, suspects_before};
+use crate::bounds::total;
 use crate::facts::{Fact, FailureField, FailureKind, Mark};
 use crate::form::{Problems, TYPED_NOTE, changed_fields, collect, collect_optional, parse_text};
 use crate::ids::Subject;
@@ -73,7 +74,7 @@ pub(super) fn max_since(shop: &Shop, failure: &Failure) -> u32 {
     let progress = failure.run.and_then(|run| shop.run(run)).map(|run| &run.progress);
     let printed = progress.map_or(0, |progress| {
         let pulls = progress.pulls().iter().filter(|pull| pull.at <= failure.at);
-        pulls.map(|pull| pull.pieces).fold(0, u32::saturating_add)
+        total(pulls.map(|pull| pull.pieces))
     });
     // Counts that were archived at packing are gone from the list, so the number never drops below `since`.
     printed.max(failure.since.unwrap_or(0))

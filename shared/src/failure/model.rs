@@ -1,6 +1,6 @@
 //! The shop's failures, folded from the facts.
 
-use crate::bounds::pieces;
+use crate::bounds::{pieces, total};
 use crate::codec::Encode;
 use crate::collections::{Groups, Table, sort_by_key};
 use crate::deletion::{DeleteById, Deletion, deletable};
@@ -88,12 +88,12 @@ impl Failure {
 
     /// Number of pieces inspected and good, of all sizes.
     pub fn good(&self) -> u32 {
-        self.sizes().into_iter().map(|size| self.judged_of(size, Verdict::Good)).fold(0, u32::saturating_add)
+        total(self.sizes().into_iter().map(|size| self.judged_of(size, Verdict::Good)))
     }
 
     /// Number of pieces inspected and spoiled, of all sizes.
     pub fn spoiled(&self) -> u32 {
-        self.sizes().into_iter().map(|size| self.judged_of(size, Verdict::Spoiled)).fold(0, u32::saturating_add)
+        total(self.sizes().into_iter().map(|size| self.judged_of(size, Verdict::Spoiled)))
     }
 }
 

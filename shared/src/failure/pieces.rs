@@ -1,6 +1,7 @@
 //! How many pieces of a run are good, suspect and spoiled?
 
 use super::Failure;
+use crate::bounds::total;
 use crate::facts::{Size, Suspects};
 use crate::ids::{RunId, Subject};
 use crate::shop::Shop;
@@ -29,7 +30,7 @@ impl RunPieces {
 /// size never has more suspect pieces than were counted.
 pub fn run_pieces(shop: &Shop, run: RunId) -> RunPieces {
     let Some(progress) = shop.run(run).map(|run| &run.progress) else { return RunPieces::default() };
-    let suspect = suspects_of(shop, run).values().copied().fold(0, u32::saturating_add).min(progress.good());
+    let suspect = total(suspects_of(shop, run).into_values()).min(progress.good());
     RunPieces { good: progress.good() - suspect, suspect, spoiled: progress.misprints() }
 }
 
@@ -42,7 +43,7 @@ pub(super) fn uninspected_of(shop: &Shop, failure: &Failure, size: Option<Size>)
 
 /// Like [`uninspected_of`], for all sizes.
 pub(super) fn uninspected_pieces(shop: &Shop, failure: &Failure) -> u32 {
-    failure.sizes().into_iter().map(|size| uninspected_of(shop, failure, size)).fold(0, u32::saturating_add)
+    total(failure.sizes().into_iter().map(|size| uninspected_of(shop, failure, size)))
 }
 
 /// Suspect pieces of a run that nobody has inspected, by size.

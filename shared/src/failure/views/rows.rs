@@ -1,5 +1,6 @@
 //! Lists of failures: of a run, of a screen, of a day.
 
+use crate::bounds::total;
 use crate::collections::sort_by_key;
 use crate::facts::{FailureKind, Remedy, ScreenState};
 use crate::failure::pieces::uninspected_pieces;
@@ -138,7 +139,6 @@ pub fn failures_today(shop: &Shop, clock: WallClock) -> DayFailures {
             day.downtime += row.downtime;
         }
     }
-    let suspect = runs.into_iter().flat_map(|run| suspects_of(shop, run).into_values());
-    day.suspect = suspect.fold(0, u32::saturating_add);
+    day.suspect = total(runs.into_iter().flat_map(|run| suspects_of(shop, run).into_values()));
     day
 }

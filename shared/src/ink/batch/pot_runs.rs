@@ -1,6 +1,7 @@
 //! The runs on which a pot may have been printed.
 
 use super::needs::recipe_of;
+use crate::bounds::total;
 use crate::collections::sort_by_key;
 use crate::facts::InkFact;
 use crate::heat::ink_key;
@@ -45,13 +46,9 @@ pub fn runs_for_pot(shop: &Shop, id: Subject) -> Vec<PotRun> {
         let Some((_, job)) = shop.job_of(run).filter(|_| !of.deleted && (own || ink_key(&of.ink) == ink)) else {
             continue;
         };
-        let recorded = shop
-            .ink
-            .events_of(run)
-            .iter()
-            .filter(|(_, event)| !event.deleted)
-            .map(|(_, event)| pieces_recorded(&event.fact))
-            .fold(0, u32::saturating_add);
+        let events = shop.ink.events_of(run);
+        let live = events.iter().filter(|(_, event)| !event.deleted);
+        let recorded = total(live.map(|(_, event)| pieces_recorded(&event.fact)));
         let progress = &of.progress;
         let good = progress.good().saturating_sub(recorded);
         if !own && good == 0 && job.finished.is_some() {

@@ -1,5 +1,6 @@
 //! The card of one job, with its lots and runs.
 
+use crate::bounds::total;
 use crate::failure::{FailureNotice, notices_of};
 use crate::ids::{JobId, LotId, RunId};
 use crate::job::{Job, Lot};
@@ -68,12 +69,9 @@ pub fn job_card(shop: &Shop, id: JobId) -> Option<JobCard> {
         })
         .collect();
     let runs = || lots.iter().flat_map(|lot| lot.runs.iter().map(move |run| (lot.lot.total(), run)));
-    let all = |pieces: &dyn Fn(u32, &RunCard) -> u32| {
-        runs().map(|(total, run)| pieces(total, run)).fold(0, u32::saturating_add)
-    };
-    let planned = all(&|total, _| total);
-    let good = all(&|total, run| total.saturating_sub(shop.pieces_left(run.id)));
-    let over = all(&|_, run| run.over);
+    let planned = total(runs().map(|(planned, _)| planned));
+    let good = total(runs().map(|(planned, run)| planned.saturating_sub(shop.pieces_left(run.id))));
+    let over = total(runs().map(|(_, run)| run.over));
     Some(JobCard { id, job: job.clone(), complete: planned > 0 && good == planned, planned, good, over, lots })
 }
 

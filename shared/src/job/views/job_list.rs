@@ -1,10 +1,11 @@
 //! The list of the shop's jobs. Of a shop of many years only the rows on the screen are worked out: the list itself
 //! is ids in order, and the search one text.
 
+use crate::bounds::total;
 use crate::collections::sort_by_key;
 use crate::colour::Colour;
-use crate::ids::{JobId, RunId};
-use crate::job::{Job, Lot};
+use crate::ids::JobId;
+use crate::job::Job;
 use crate::shop::Shop;
 use crate::text::{lowercase_latin, push_lowercase_latin};
 use crate::time::{Due, WallClock, WallTime};
@@ -70,11 +71,8 @@ pub fn job_row(shop: &Shop, clock: WallClock, id: JobId) -> Option<JobRow> {
     let job = shop.job(id).filter(|job| !job.deleted)?;
     let lots = shop.lots_of(id);
     let prints = || lots.iter().flat_map(|(lot_id, lot)| shop.runs_of(*lot_id).into_iter().map(move |run| (*lot, run)));
-    let all = |pieces: &dyn Fn(&Lot, RunId) -> u32| {
-        prints().map(|(lot, (run, _))| pieces(lot, run)).fold(0, u32::saturating_add)
-    };
-    let planned = all(&|lot, _| lot.total());
-    let left = all(&|_, run| shop.pieces_left(run));
+    let planned = total(prints().map(|(lot, _)| lot.total()));
+    let left = total(prints().map(|(_, (run, _))| shop.pieces_left(run)));
     let complete = planned > 0 && left == 0;
     Some(JobRow {
         id,
@@ -85,7 +83,7 @@ pub fn job_row(shop: &Shop, clock: WallClock, id: JobId) -> Option<JobRow> {
         finished: job.finished,
         planned,
         good: planned.saturating_sub(left),
-        over: all(&|_, run| shop.pieces_over(run)),
+        over: total(prints().map(|(_, (run, _))| shop.pieces_over(run))),
         complete,
         swatches: prints().map(|(lot, (_, run))| PrintSwatch { garment: lot.colour, ink: run.ink_colour }).collect(),
     })

@@ -1,6 +1,7 @@
 //! What is kept of an ended run for the forecasts of later ones.
 
 use super::WorkGap;
+use crate::bounds::total;
 use crate::codec::{Encode, Reader};
 
 /// How fast a run went.
@@ -133,7 +134,7 @@ impl PaceSummary {
 
     /// Seconds per piece over the whole run, without changes of size or pile; `None` if no gap took time.
     pub(crate) fn mean(&self) -> Option<f64> {
-        let pieces = self.stretches.iter().map(|stretch| stretch.pieces).fold(0, u32::saturating_add);
+        let pieces = total(self.stretches.iter().map(|stretch| stretch.pieces));
         let seconds: f64 = self.stretches.iter().map(|stretch| f64::from(stretch.seconds)).sum();
         (pieces > 0 && seconds > 0.0).then(|| seconds / f64::from(pieces))
     }
@@ -157,7 +158,7 @@ impl PaceSummary {
             is_pause: false,
         };
         let mut gaps: Vec<WorkGap> = self.stretches.iter().filter(|stretch| stretch.pieces > 0).map(gap).collect();
-        let known = gaps.iter().map(|gap| gap.pieces).fold(0, u32::saturating_add);
+        let known = total(gaps.iter().map(|gap| gap.pieces));
         gaps.push(WorkGap { seconds: 0.0, pieces: self.pieces.saturating_sub(known), changes: 0, is_pause: true });
         gaps
     }

@@ -2,6 +2,7 @@
 
 use super::course::{Course, Outlook, TroublePrior, Work};
 use super::experience::{Experience, PaceSource};
+use crate::bounds::total;
 use crate::heat::dryer_transit;
 use crate::ids::RunId;
 use crate::plan::WorkCalendar;
@@ -73,7 +74,7 @@ pub(crate) fn forecast_from(experience: &Experience<'_>, shop: &Shop, id: RunId,
     let (prior, source) = experience.course(id, run);
     let gaps = progress.gaps();
     let course = Course::of(&prior, &gaps)?;
-    let pulled = gaps.iter().map(|gap| gap.pieces).fold(0, u32::saturating_add);
+    let pulled = total(gaps.iter().map(|gap| gap.pieces));
     let trouble = experience.trouble(id).after(&progress.trouble(), pulled, progress.good(), progress.misprints());
     let left = shop.pieces_left(id);
     let changes = changes_left(shop, run);

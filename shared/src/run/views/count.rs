@@ -1,5 +1,6 @@
 //! View state of the counting page.
 
+use crate::bounds::total;
 use crate::facts::{Fact, MisprintCause, Size, StopCause};
 use crate::ids::{DeviceId, RunId};
 use crate::run::Progress;
@@ -174,7 +175,7 @@ pub fn count_view(shop: &Shop, id: RunId, device: DeviceId, clock: WallClock, pe
     let planned = lot.map_or(0, crate::job::Lot::total);
     let phase = RunPhase::of(progress);
     let unsized_good = progress.good_of(None);
-    let left = sizes.iter().map(SizeCount::left).fold(0, u32::saturating_add).saturating_sub(unsized_good);
+    let left = total(sizes.iter().map(SizeCount::left)).saturating_sub(unsized_good);
     CountView {
         good,
         unsaved: mine().map(UnsavedFact::pieces).sum(),
