@@ -142,18 +142,22 @@ pub fn go_up(hash: &str) {
     }
 }
 
-/// Loads the app again. Going back ends a load that has begun, and the other way round: it waits until going back is over,
-/// and begins once more if somebody goes back before the new page is there.
+/// Loads the app again. Going back ends a load that has begun, and the other way round, of which no browser tells the page:
+/// the load waits until going back is over, and begins again, after longer and longer, until the new page is there.
 pub fn reload() {
     if !RELOADS.replace(true) {
-        load_again();
+        load(Duration::from_secs(1));
     }
 }
 
-fn load_again() {
-    if RELOADS.get() && GOING.get().is_none() {
+fn load(patience: Duration) {
+    let (wait, patience) = if GOING.get().is_some() {
+        (Duration::from_millis(50), patience)
+    } else {
         let _ = leptos::prelude::window().location().reload();
-    }
+        (patience, patience * 2)
+    };
+    clock::after(wait, move || load(patience));
 }
 
 /// Replaces the hash of the current entry by that of a page which is already shown.
@@ -251,14 +255,11 @@ fn went_back() {
     GOING.set(None);
     let next = NEXT.take();
     // Not at once: setting the hash dispatches `popstate` before it returns, and this may be the listener of one.
-    clock::after(Duration::ZERO, move || {
-        match next {
-            Some(Move::Go(hash)) => go(&hash),
-            Some(Move::Replace(hash)) => replace(&hash),
-            Some(Move::Up(hash)) => go_up(&hash),
-            None => {}
-        }
-        load_again();
+    clock::after(Duration::ZERO, move || match next {
+        Some(Move::Go(hash)) => go(&hash),
+        Some(Move::Replace(hash)) => replace(&hash),
+        Some(Move::Up(hash)) => go_up(&hash),
+        None => {}
     });
 }
 
@@ -280,12 +281,9 @@ fn popped() {
     arrived();
     if GOING.get().is_some() {
         went_back();
-    } else {
-        if (dialog > 0 && !is_open(dialog)) || (closed_before && same_page) {
-            // The entry of a dialog that is not open any more is no place to go to, or from.
-            go_back();
-        }
-        load_again();
+    } else if (dialog > 0 && !is_open(dialog)) || (closed_before && same_page) {
+        // The entry of a dialog that is not open any more is no place to go to, or from.
+        go_back();
     }
     enter_dialogs_soon();
 }
