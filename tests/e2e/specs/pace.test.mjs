@@ -4,7 +4,7 @@ import { test } from "node:test";
 import { DESK, PHONE } from "../support/browser.mjs";
 import { WEDNESDAY, advance, day } from "../support/clock.mjs";
 import { pull } from "../support/counting.mjs";
-import { press } from "../support/page.mjs";
+import { press, waitForDialog } from "../support/page.mjs";
 import { testServer } from "../support/setup.mjs";
 import { openCounting } from "../support/shop.mjs";
 
@@ -25,6 +25,7 @@ test("a guess alone gives no percentage, and the run's own pace does", async (t)
   await pullEvery(page, 30, 7);
   await page.locator("#chance .good").getByText("Printed by the due time (99% chance)").waitFor();
   await press(page, "#pace");
+  await waitForDialog(page);
   const words = page.locator("#pace-words");
   await words.getByText("Due 4:00\u00a0pm").waitFor();
   await words.getByText("Based on 6 pieces timed in this run and your estimate.").waitFor();
