@@ -15,10 +15,16 @@ use leptos::prelude::*;
 #[component]
 pub fn Shell(route: RwSignal<Route>) -> impl IntoView {
     let store = Store::from_context();
+    let on_backup = move || route.get() == Route::More(MoreRoute::Backup);
     let welcome = Memo::new(move |_| {
-        store.loading.with(|loading| !matches!(loading, Loading::Failed(_)))
-            && store.shop.with(|shop| shop.fact_count() == 0)
-            && store.settings.with(|settings| !settings.started && !settings.demo)
+        store.shop.with(|shop| shop.fact_count() == 0)
+            && match store.loading.get() {
+                Loading::Failed(_) => false,
+                Loading::DataGone => !on_backup(),
+                Loading::Reading | Loading::Ready => {
+                    store.settings.with(|settings| !settings.started && !settings.demo)
+                }
+            }
     });
     let counting = Memo::new(move |_| matches!(route.get(), Route::Run(_) | Route::Press));
     view! {
@@ -29,10 +35,10 @@ pub fn Shell(route: RwSignal<Route>) -> impl IntoView {
                 {move || match store.loading.get() {
                     Loading::Reading => view! { <p class="opening" role="status">{i18n::opening()}</p><Folding/> }.into_any(),
                     // The data can be taken out of a shop that does not open.
-                    Loading::Failed(_) if route.get() == Route::More(MoreRoute::Backup) => dispatch::page(route.get()),
+                    Loading::Failed(_) if on_backup() => dispatch::page(route.get()),
                     Loading::Failed(error) => view! { <Failed error/> }.into_any(),
-                    Loading::Ready if welcome.get() => view! { <Welcome/> }.into_any(),
-                    Loading::Ready => dispatch::page(route.get()),
+                    Loading::Ready | Loading::DataGone if welcome.get() => view! { <Welcome/> }.into_any(),
+                    Loading::Ready | Loading::DataGone => dispatch::page(route.get()),
                 }}
             </main>
             <Notices/>

@@ -7,6 +7,11 @@ messages! {
         "For hand printing with water-based ink: count prints on a phone at the press, see if the run will be done by closing, and find every setup again. Works offline; what you enter stays on this device.",
         "Para imprimir a mano con tinta a base de agua: cuenta las prendas con el teléfono en la prensa, mira si el tiraje llega al cierre y recupera cada ajuste. Funciona sin red; lo que escribes se queda en este dispositivo."
     }
+    data_lost_title { "The data of this shop is gone", "Los datos de este taller ya no están" }
+    data_lost_text {
+        "The browser has removed it, as it does when its storage is damaged or cleared. Your backup files and your other devices still have theirs. Import the latest backup first, then go on.",
+        "El navegador los borró, como hace cuando su almacenamiento está dañado o se vacía. Tus copias y tus otros dispositivos conservan los suyos. Importa primero la última copia y sigue después."
+    }
     welcome_start { "Start my shop", "Empezar mi taller" }
     welcome_shop_name { "Shop name", "Nombre del taller" }
     welcome_demo { "Try a demo shop", "Ver un taller de muestra" }

@@ -83,6 +83,8 @@ pub struct Settings {
     pub ounces: bool,
     /// Currency of prices, one of [`CURRENCIES`] or empty for none; `None` until chosen.
     pub currency: Option<&'static str>,
+    /// Whether the shop has facts on this device. If none are found, the browser has removed them.
+    pub has_facts: bool,
 }
 
 /// Settings that belong to a shop rather than to the device, saved while another shop is open.
@@ -135,6 +137,7 @@ impl Settings {
             celsius: flag("celsius"),
             ounces: flag("ounces").unwrap_or(false),
             currency: CURRENCIES.into_iter().chain([""]).find(|known| stored["currency"] == *known),
+            has_facts: flag("has_facts").unwrap_or(false),
         }
     }
 
@@ -162,6 +165,12 @@ impl Settings {
     /// Whether numbers are written with a decimal comma: as the browser's region writes them in this language.
     pub fn has_decimal_comma(&self) -> bool {
         region::has_decimal_comma(&locale_of(self.language_or_browser()))
+    }
+
+    /// Starts a shop without facts, of which there is no backup.
+    pub fn start_shop(&mut self) {
+        self.started = true;
+        (self.has_facts, self.backed_up, self.backed_up_facts) = (false, None, 0);
     }
 
     /// Saves the shop's settings and starts with the demo's.

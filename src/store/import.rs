@@ -191,10 +191,6 @@ impl Store {
         });
     }
 
-    fn facts_here(self) -> u64 {
-        self.shop.with_untracked(lastpull_core::shop::Shop::fact_count)
-    }
-
     /// Reads a file. Runs in the chunk.
     async fn read_file(self, file: Incoming) -> Unless<ImportPreview> {
         let storage = self.storage.get_value();
@@ -327,6 +323,10 @@ impl Store {
         let _ = storage.delete_photos(&last_import.photos, last_import.at + Millis::from_ms(1)).await;
         if let Err(error) = self.reload().await {
             return Some(Err(error.into()));
+        }
+        if self.facts_here() == 0 {
+            // The user removed them, not the browser.
+            self.update_settings(|settings| settings.has_facts = false);
         }
         tabs::notify_changed();
         self.refresh_persistence();

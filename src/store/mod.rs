@@ -264,6 +264,11 @@ impl Store {
         })
     }
 
+    /// Number of facts of the open shop.
+    fn facts_here(self) -> u64 {
+        self.shop.with_untracked(Shop::fact_count)
+    }
+
     /// Whether a run is on the press: it must not be interrupted.
     pub fn is_printing(self) -> bool {
         self.shop.with(Shop::is_printing)

@@ -8,6 +8,7 @@ use super::session::Session;
 use super::{Store, database_name};
 use crate::platform::indexed_db::IndexedDb;
 use crate::platform::journal_worker::JournalWorker;
+use crate::platform::settings::Settings;
 use crate::platform::tabs::TabMessage;
 use crate::platform::{clock, drafts, settings, spawn_local, tabs};
 use lastpull_core::facts::Entry;
@@ -23,6 +24,8 @@ pub enum Loading {
     Reading,
     /// Ready to work.
     Ready,
+    /// The browser has removed the shop's facts.
+    DataGone,
     /// It cannot be opened. Nothing was written.
     Failed(LoadError),
 }
@@ -57,7 +60,9 @@ impl Store {
             }
             match read {
                 Ok(from_scratch) => {
-                    self.setters().loading.set(Loading::Ready);
+                    let noted = self.settings.with_untracked(|settings| settings.has_facts && !settings.demo);
+                    let is_gone = noted && self.facts_here() == 0;
+                    self.setters().loading.set(if is_gone { Loading::DataGone } else { Loading::Ready });
                     // The journal was read before this tab listened to the others. Not while the first page is drawn.
                     clock::after(Duration::from_secs(1), move || self.check_for_missed());
                     let long = self.recent.with_value(Vec::len) >= LONG_TAIL;
@@ -112,7 +117,28 @@ impl Store {
         self.setters().device.set(folded.opened.device);
         self.recent.set_value(folded.opened.tail);
         self.setters().shop.set(folded.shop);
+        self.note_facts();
         Ok(folded.from_scratch)
+    }
+
+    /// Notes in the settings that the shop has facts: they are stored apart from the database, and tell a shop whose facts
+    /// the browser has removed from a new one.
+    fn note_facts(self) {
+        if self.facts_here() == 0 {
+            return;
+        }
+        if !self.settings.with_untracked(|settings| settings.has_facts || settings.demo) {
+            self.update_settings(|settings| settings.has_facts = true);
+        }
+        if self.loading.get_untracked() == Loading::DataGone {
+            self.setters().loading.set(Loading::Ready);
+        }
+    }
+
+    /// Starts a shop without facts.
+    pub fn start_shop(self) {
+        self.update_settings(Settings::start_shop);
+        self.setters().loading.set(Loading::Ready);
     }
 
     /// Adds saved entries to the shop on screen; reads everything again if they do not follow the last ones.
@@ -120,7 +146,8 @@ impl Store {
         self.recent.update_value(|recent| recent.extend_from_slice(entries));
         let mut follows = false;
         self.setters().shop.update(|shop| follows = shop.apply_all(entries));
-        let shown = self.shop.with_untracked(lastpull_core::shop::Shop::fact_count);
+        self.note_facts();
+        let shown = self.facts_here();
         if !follows {
             self.spawn_reload();
         } else if self.storage.with_value(IndexedDb::known_facts).is_some_and(|known| known != shown) {
@@ -165,7 +192,7 @@ impl Store {
         let (storage, opened) = (self.storage.get_value(), self.opened());
         spawn_local(async move {
             let Ok(head) = storage.head().await else { return };
-            let shown = self.shop.with_untracked(lastpull_core::shop::Shop::fact_count);
+            let shown = self.facts_here();
             if opened == self.opened() && head.coverage.len() != shown {
                 self.spawn_reload();
             }

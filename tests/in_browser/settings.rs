@@ -16,14 +16,15 @@ const STORED: &str = concat!(
     r#""demo":true,"backed_up":1790000000000,"backed_up_facts":12,"#,
     r#""shelved":{"crew":"Luz","backed_up":1780000000000,"backed_up_facts":7},"#,
     r#""install_hint_done":true,"started":true,"clock_understood":1795000000000,"#,
-    r#""first_steps_skipped":true,"celsius":false,"ounces":true,"currency":"GTQ"}"#,
+    r#""first_steps_skipped":true,"celsius":false,"ounces":true,"currency":"GTQ","has_facts":true}"#,
 );
 
 /// A new device.
 const STORED_DEFAULTS: &str = concat!(
     r#"{"language":null,"theme":"device","metric":false,"clock_24":false,"click":false,"buzz":true,"crew":null,"#,
     r#""demo":false,"backed_up":null,"backed_up_facts":0,"shelved":null,"install_hint_done":false,"started":false,"#,
-    r#""clock_understood":null,"first_steps_skipped":false,"celsius":null,"ounces":false,"currency":null}"#,
+    r#""clock_understood":null,"first_steps_skipped":false,"celsius":null,"ounces":false,"currency":null,"#,
+    r#""has_facts":false}"#,
 );
 
 fn settings() -> Settings {
@@ -44,6 +45,7 @@ fn settings() -> Settings {
         celsius: Some(false),
         ounces: true,
         currency: Some("GTQ"),
+        has_facts: true,
         ..Settings::default()
     };
     settings.suspend_shop();

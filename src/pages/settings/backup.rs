@@ -12,7 +12,7 @@ use leptos::prelude::*;
 #[component]
 pub fn BackupPage() -> impl IntoView {
     let store = Store::from_context();
-    let opened = Memo::new(move |_| store.loading.with(|loading| *loading == Loading::Ready));
+    let opened = Memo::new(move |_| matches!(store.loading.get(), Loading::Ready | Loading::DataGone));
     view! {
         <Page title=Signal::derive(|| i18n::backup_title().to_owned()) up=Route::More(MoreRoute::Menu) class="backup">
             <WorkProgress/>

@@ -46,6 +46,46 @@ test("one damaged record costs no other when the shop does not open", async (t) 
   assert.match(await importBackup(other, bytes), new RegExp(`^${facts - 1} entries new`));
 });
 
+/** Deletes the database, as a browser does that finds it damaged when it starts, and opens the app again. */
+async function loseDatabase(page) {
+  await page.evaluate(() => new Promise((done, failed) => {
+    Object.assign(indexedDB.deleteDatabase("lastpull"), { onsuccess: done, onerror: failed });
+  }));
+  await page.reload();
+  await go(page, "#/", "#start-shop");
+  await page.getByRole("heading", { name: "The data of this shop is gone" }).waitFor();
+}
+
+test("a shop whose data the browser has removed says so, and is restored from a backup", async (t) => {
+  const page = await openCounting(t, app);
+  const run = await hashOf(page);
+  await pull(page, 5);
+  const { bytes } = await exportBackup(page);
+  await loseDatabase(page);
+  await page.locator("#last-backup").getByText(/^Last backup: /).waitFor();
+  // Wherever the app is opened, until there are data.
+  await go(page, "#/jobs", "#last-backup");
+  await press(page, "#have-file");
+  await page.locator("#file").waitFor();
+  await page.locator("#file").setInputFiles({ name: "lastpull.zip", mimeType: "application/zip", buffer: bytes });
+  await press(page, "#import-file");
+  await page.locator("#import-result").getByText("entries new").waitFor();
+  await page.reload();
+  await go(page, run, "#zone");
+  await waitForCount(page, 5);
+});
+
+test("a shop whose data the browser has removed can start anew", async (t) => {
+  const page = await openCounting(t, app);
+  await exportBackup(page);
+  await loseDatabase(page);
+  await press(page, "#start-shop");
+  await page.locator(".page.day").waitFor();
+  await page.reload();
+  await page.locator(".page.day").waitFor();
+  assert.equal((await deviceSettings(page)).backed_up, null, "the backup is of the shop before");
+});
+
 test("a damaged segment under a good checkpoint is not called a backup", async (t) => {
   const page = await openShop(t, app);
   await importBackup(page, backupFile(shopLines(100, now() - 3600_000), now()));

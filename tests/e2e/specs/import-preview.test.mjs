@@ -56,6 +56,17 @@ test("a file of the demo is shown before its merge, left, and taken back", async
   assert.deepEqual(await shopState(page), before, "also after a reload");
 });
 
+test("a shop whose only data were taken back is empty, not lost", async (t) => {
+  const { bytes } = await exportBackup(await openDemo(t, app));
+  const page = await openShop(t, app);
+  await importBackup(page, bytes);
+  await press(page, "#take-back");
+  await page.locator("#import-result").getByText("removed from this device").waitFor();
+  await page.reload();
+  await page.locator("#file").waitFor();
+  await go(page, "#/", ".page.day");
+});
+
 test("what was recorded after an import stays when it is taken back", async (t) => {
   const { bytes } = await exportBackup(await openDemo(t, app));
   const page = await openCounting(t, app);
