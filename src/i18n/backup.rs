@@ -30,7 +30,7 @@ messages! {
     backup_not_read_back { "The file was made but can't be read back:", "El archivo se hizo, pero no se puede volver a leer:" }
     backup_not_made { "The browser could not make the file. Free some space on the device and try again.", "El navegador no pudo hacer el archivo. Libera espacio en el dispositivo y prueba otra vez." }
     backup_download { "Download", "Descargar" }
-    backup_last(when) { "Last backup: {when}.", "Última copia: {when}." }
+    backup_last(when) { "Last backup: {when}.", "Última copia ({when})." }
     backup_since(facts) { "{facts} since.", "Desde entonces: {facts}." }
     backup_never { "No backup made on this device yet.", "Aún no se ha hecho ninguna copia en este dispositivo." }
     backup_in { "Import a file", "Importar un archivo" }
@@ -40,7 +40,7 @@ messages! {
     preview_shop(name) { "Shop: {name}", "Taller: {name}" }
     preview_no_name { "Unnamed shop", "Taller sin nombre" }
     preview_facts(new, known) { "{new} new; {known} already here.", "Nuevos: {new}; ya están aquí: {known}." }
-    preview_latest(when) { "Latest entry: {when}.", "Último registro: {when}." }
+    preview_latest(when) { "Latest entry: {when}.", "Último registro ({when})." }
     preview_device(name, facts, new) { "{name}: {facts}, {new} new", "{name}: {facts}, {new} nuevos" }
     preview_device_unnamed { "Unnamed device", "Dispositivo sin nombre" }
     preview_changes { "Changes on this device", "Cambios en este dispositivo" }
@@ -58,7 +58,7 @@ messages! {
     preview_import { "Import", "Importar" }
     preview_import_anyway { "Mix into this shop", "Mezclar aquí" }
     preview_leave { "Don't import", "No importar" }
-    import_at(moment) { "Last import: {moment}.", "Última importación: {moment}." }
+    import_at(moment) { "Last import: {moment}.", "Última importación ({moment})." }
     import_take_back { "Undo import", "Deshacer importación" }
     import_take_back_text { "Removes the file's entries from this device; what you entered since stays. Possible until your next import.", "Quita de este dispositivo los registros del archivo; lo que anotaste después se queda. Se puede hasta la próxima importación." }
     import_taken_back(facts) { "Import undone: {facts} removed from this device.", "Importación deshecha. Quitados de este dispositivo: {facts}." }

@@ -8,7 +8,7 @@ messages! {
     closing_at(time) { "Closing {time}", "Cierre {time}" }
     closing_earlier { "Close half an hour earlier", "Cerrar media hora antes" }
     closing_later { "Close half an hour later", "Cerrar media hora después" }
-    closing_set(time) { "Closing today is now {time}.", "Hoy se cierra a las {time}." }
+    closing_set(time) { "Closing today is now {time}.", "Nueva hora de cierre para hoy ({time})." }
     closed_today { "Closed today", "Hoy cerrado" }
     open_today(time) { "Open until {time}", "Abrir; cierre {time}" }
     verdict_fits(finish, spare) { "Everything is out of the dryer before closing: expected {finish}, {spare} to spare.", "Todo sale del horno antes del cierre: previsto {finish}, con {spare} de margen." }
@@ -16,11 +16,11 @@ messages! {
     verdict_today_fits(finish, spare) { "Everything due today is out of the dryer before closing: expected {finish}, {spare} to spare.", "Todo lo de hoy sale del horno antes del cierre: previsto {finish}, con {spare} de margen." }
     verdict_today_fits_printed(finish, spare) { "Everything due today is printed before closing: expected {finish}, {spare} to spare.", "Todo lo de hoy se imprime antes del cierre: previsto {finish}, con {spare} de margen." }
     verdict_no_dryer { "Dwell time is missing.", "Falta el tiempo en el horno." }
-    verdict_likely(finish) { "Likely on time. Last run due today expected {finish}.", "Probablemente llega. Lo último de hoy: previsto {finish}." }
-    verdict_none_due(runs, finish) { "Nothing is due today. {runs} open, the last expected out {finish}.", "Hoy no hay entregas. Por hacer: {runs}; lo último sale: {finish}." }
-    verdict_none_due_printed(runs, finish) { "Nothing is due today. {runs} open, the last expected printed {finish}.", "Hoy no hay entregas. Por hacer: {runs}; lo último se imprime: {finish}." }
+    verdict_likely(finish) { "Likely on time. Last run due today expected {finish}.", "Probablemente llega (previsto para lo último de hoy: {finish})." }
+    verdict_none_due(runs, finish) { "Nothing is due today. {runs} open, the last expected out {finish}.", "Hoy no hay entregas. Por hacer: {runs} (lo último sale: {finish})." }
+    verdict_none_due_printed(runs, finish) { "Nothing is due today. {runs} open, the last expected printed {finish}.", "Hoy no hay entregas. Por hacer: {runs} (lo último se imprime: {finish})." }
     verdict_none_due_open(runs) { "Nothing is due today. {runs} open.", "Hoy no hay entregas. Por hacer: {runs}." }
-    verdict_tight(finish) { "Tight. Last run due today expected {finish}.", "Va justo. Lo último de hoy: previsto {finish}." }
+    verdict_tight(finish) { "Tight. Last run due today expected {finish}.", "Va justo (previsto para lo último de hoy: {finish})." }
     verdict_hardly { "Probably not everything fits today.", "Es probable que hoy no quepa todo." }
     verdict_hardly_closing[n] { "{n} run probably won't be done by closing." | "{n} runs probably won't be done by closing.", "{n} tiraje probablemente no llega al cierre." | "{n} tirajes probablemente no llegan al cierre." }
     verdict_hardly_due[n] { "{n} run probably won't make its due time." | "{n} runs probably won't make their due times.", "{n} tiraje probablemente no llega a su entrega." | "{n} tirajes probablemente no llegan a su entrega." }

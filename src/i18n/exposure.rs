@@ -58,8 +58,8 @@ messages! {
     exposure_list_title(n) { "All known times ({n})", "Todos los tiempos ({n})" }
     exposure_newer { "there is a newer one", "hay uno más nuevo" }
     exposure_caution { "Exposure units give off UV light. Keep the lid shut, never look in, protect eyes and skin. Unplug the unit and let it cool before you move it or change a lamp. Follow the manual; local rules for old lamps.", "La unidad de exposición da luz ultravioleta. Tapa cerrada, no mires dentro y protege ojos y piel. Desenchúfala y deja que se enfríe antes de moverla o cambiar el foco. Manda el manual; focos usados, según la norma local." }
-    exposure_noted(time) { "Saved: {time}.", "Guardado: {time}." }
-    exposure_corrected(time) { "Corrected: {time}.", "Corregido: {time}." }
+    exposure_noted(time) { "Saved: {time}.", "Guardado ({time})." }
+    exposure_corrected(time) { "Corrected: {time}.", "Corregido ({time})." }
     exposure_deleted(time) { "{time}: deleted.", "{time}: borrado." }
     exposure_gone { "a deleted exposure unit", "una unidad borrada" }
 

@@ -22,8 +22,8 @@ messages! {
     stands_heating(temperature) { "Heating up to {temperature}.", "Se está calentando hasta {temperature}." }
     stands_measured(temperature) { "Measured at {temperature}.", "Se midió a {temperature}." }
     stands_infrared(temperature) { "Infrared at the exit reads {temperature}; the print was hotter.", "El infrarrojo a la salida marca {temperature}; el estampado estuvo más caliente." }
-    stands_cold_job(temperature, job, when) { "Last set to {temperature} for {job}, {when}. By now it's cold, or was used without the app.", "Último ajuste: {temperature}, para {job}, {when}. Ya estará frío, o se usó sin la app." }
-    stands_cold(temperature, when) { "Last set to {temperature}, {when}. By now it's cold, or was used without the app.", "Último ajuste: {temperature}, {when}. Ya estará frío, o se usó sin la app." }
+    stands_cold_job(temperature, job, when) { "Last set to {temperature} for {job}, {when}. By now it's cold, or was used without the app.", "Último ajuste ({when}): {temperature}, para {job}. Ya estará frío, o se usó sin la app." }
+    stands_cold(temperature, when) { "Last set to {temperature}, {when}. By now it's cold, or was used without the app.", "Último ajuste ({when}): {temperature}. Ya estará frío, o se usó sin la app." }
     cures_from(cure) { "This ink cures at {cure} or above.", "Esta tinta cura a {cure} o más." }
     time_missed(has, hold) { "Measured dwell time {has}; this ink needs {hold}.", "Tiempo medido en el horno: {has}; esta tinta pide {hold}." }
     asks_for(temperature) { "This run calls for {temperature}.", "El tiraje pide {temperature}." }
@@ -53,7 +53,7 @@ messages! {
     settle_count { "Time is right, save it", "Es correcto, guardarlo" }
     settle_left_out { "Reached; time not saved.", "Listo; tiempo no guardado." }
     settle_dropped { "Timer stopped; nothing saved.", "Cronómetro parado; no se guardó nada." }
-    settle_logged(time) { "Reached in {time}.", "Llegó en {time}." }
+    settle_logged(duration) { "Reached in {duration}.", "Llegó en {duration}." }
     hold_ink { "Hold the ink: the heat is not ready", "Espera con la tinta: el calor no está listo" }
     hold_title { "The heat is not ready", "El calor no está listo" }
     hold_text { "Ink dries in the mesh while the dryer changes temperature, and an overheated garment is ruined.", "La tinta se seca en la malla mientras el horno cambia de temperatura, y una prenda pasada de calor se arruina." }

@@ -15,8 +15,8 @@ messages! {
     }
     needs_title { "To prepare for upcoming runs", "Por preparar para los próximos tirajes" }
     needs_none { "All screens for upcoming runs are ready.", "Las pantallas de los próximos tirajes están listas." }
-    needs_late(late, ready, wanted) { "{late} late: ready at {ready} at the earliest, needed by {wanted}.", "{late} de retraso: lista a las {ready} lo más pronto; se necesita a las {wanted}." }
-    needs_in_time(ready, wanted) { "Needed by {wanted}. Start now, ready at {ready}.", "Se necesita a las {wanted}. Si empiezas ya, lista a las {ready}." }
+    needs_late(late, ready, wanted) { "{late} late: ready at {ready} at the earliest, needed by {wanted}.", "{late} de retraso: lista a las {ready} lo más pronto (se necesita a las {wanted})." }
+    needs_in_time(ready, wanted) { "Needed by {wanted}. Start now, ready at {ready}.", "Se necesita a las {wanted} (si empiezas ya, lista a las {ready})." }
     other_mesh_is(label, mesh) { "screen {label} is listed as {mesh}", "la pantalla {label} está anotada como {mesh}" }
     needs_also { "Also for", "También para" }
     needs_no_labels { "No screens assigned to this run.", "Este tiraje no tiene pantallas asignadas." }

@@ -37,7 +37,7 @@ messages! {
     colour_clearly_dirtier { "Clearly dirtier", "Claramente más sucio" }
     colour_much_dirtier { "Much dirtier", "Mucho más sucio" }
     colour_numbers(de, cmc) { "ΔE₀₀ {de} · CMC(2:1) {cmc}", "ΔE₀₀ {de} · CMC(2:1) {cmc}" }
-    colour_read_at(by, time) { "Measured {by}, {time}.", "Medida {by}, {time}." }
+    colour_read_at(by, time) { "Measured {by}, {time}.", "Medida {by} ({time})." }
     colour_computed_since[n] {
         "Calculated: one addition since the last reading." | "Calculated: {n} additions since the last reading.",
         "Calculado: una adición desde la última lectura." | "Calculado: {n} adiciones desde la última lectura."
